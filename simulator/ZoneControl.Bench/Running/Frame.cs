@@ -1,0 +1,75 @@
+using ZoneControl.Logic;
+
+namespace ZoneControl.Bench.Running;
+
+/// <summary>
+/// What a controller shows to the world at one scan: contacts as accepted after debounce, outputs, and what it publishes
+/// with them. Rules judge frames and nothing else. A frame holds until the next one in the trace. Masks have one bit a
+/// zone, bit 0 for the house file's first.
+/// </summary>
+public readonly record struct Frame
+{
+    /// <summary>Time of the scan, ms from the start of the run.</summary>
+    public required long Ms { get; init; }
+
+    /// <summary>First scan after power-up.</summary>
+    public bool PowerUp { get; init; }
+
+    /// <summary>The controller has no supply: every output is off because it must be, and no rule binds it.</summary>
+    public bool Unpowered { get; init; }
+
+    /// <summary>Calls accepted after debounce.</summary>
+    public int Calls { get; init; }
+
+    /// <summary>End switches accepted after debounce.</summary>
+    public int EndSwitches { get; init; }
+
+    /// <summary>Lockout accepted after debounce.</summary>
+    public bool Lockout { get; init; }
+
+    /// <summary>Valves energised.</summary>
+    public int Valves { get; init; }
+
+    /// <summary>Pump on.</summary>
+    public bool Pump { get; init; }
+
+    /// <summary>Heat demand on.</summary>
+    public bool Heat { get; init; }
+
+    /// <summary>Published hold reason.</summary>
+    public HoldReason Hold { get; init; }
+
+    /// <summary>Published alarm: late valves, latched ones included.</summary>
+    public int LateValves { get; init; }
+
+    /// <summary>Published alarm: latched valves.</summary>
+    public int LatchedValves { get; init; }
+
+    /// <summary>Published alarm: switches that made too soon.</summary>
+    public int EarlySwitches { get; init; }
+
+    /// <summary>Announced deadline, ms; not part of what makes two frames differ for a reader.</summary>
+    public long NextDeadlineMs { get; init; }
+
+    /// <summary>The frame that an output image shows.</summary>
+    public static Frame From(OutputImage image) => new()
+    {
+        Ms = image.ScanMs,
+        PowerUp = image.PowerUp,
+        Calls = image.AcceptedCalls,
+        EndSwitches = image.AcceptedSwitches,
+        Lockout = image.AcceptedLockout,
+        Valves = image.Valves,
+        Pump = image.Pump,
+        Heat = image.Heat,
+        Hold = image.Hold,
+        LateValves = image.LateValves,
+        LatchedValves = image.LatchedValves,
+        EarlySwitches = image.EarlySwitches,
+        NextDeadlineMs = image.NextDeadlineMs,
+    };
+
+    /// <summary>True when everything but the clock channels is the same.</summary>
+    public bool ShowsTheSameAs(in Frame other) =>
+        this == other with { Ms = Ms, NextDeadlineMs = NextDeadlineMs };
+}
