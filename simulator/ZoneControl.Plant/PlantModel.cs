@@ -1,3 +1,4 @@
+#pragma warning disable CA1822 // interface stated before its parts
 namespace ZoneControl.Plant;
 
 /// <summary>
