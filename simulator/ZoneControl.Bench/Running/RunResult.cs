@@ -1,5 +1,3 @@
-using ZoneControl.Bench.Rules;
-
 namespace ZoneControl.Bench.Running;
 
 /// <summary>What a run adds up to.</summary>
