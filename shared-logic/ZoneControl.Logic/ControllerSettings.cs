@@ -40,10 +40,10 @@ public sealed class ControllerSettings
     /// <summary>Time from released to surely shut, per zone, ms; more than 0.</summary>
     public int[] ClosingMs = new int[0];
 
-    /// <summary>A switch that makes sooner than this after its valve was energised is not believed (VALVE-EARLY), ms; 0 or more.</summary>
+    /// <summary>A switch that makes sooner than this after its valve was energised is not believed (VALVE-EARLY), ms; 0 to <see cref="OpeningMs"/>.</summary>
     public int[] SwitchMinMs = new int[0];
 
-    /// <summary>A switched valve not proven this long after it was energised is late (VALVE-LATE), ms; more than 0.</summary>
+    /// <summary>A switched valve not proven this long after it was energised is late (VALVE-LATE), ms; at least <see cref="OpeningMs"/>.</summary>
     public int[] SwitchLimitMs = new int[0];
 
     /// <summary>How often a late valve is released and tried again before it is latched; 0 to 100.</summary>
@@ -58,7 +58,7 @@ public sealed class ControllerSettings
     /// <summary>The pump runs on this long after demand ended (PUMP-OVERRUN), ms; at least <see cref="HeatLeadMs"/>.</summary>
     public int PumpOverrunMs;
 
-    /// <summary>Valves stay open this long after the pump stopped, while it runs down (PUMP-ORDER), ms; 0 or more.</summary>
+    /// <summary>Valves stay open this long after the pump stopped, while it runs down (PUMP-ORDER), ms; at least one scan period.</summary>
     public int PumpRundownMs;
 
     /// <summary>Heat demand goes off this long before the pump in an orderly stop (HEAT-FIRST-OFF), ms; at least one scan period.</summary>

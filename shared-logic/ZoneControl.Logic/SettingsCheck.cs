@@ -33,6 +33,8 @@ public static class SettingsCheck
             // An early switch proves after the full opening time: a limit before that would call every such valve late.
             if (s.SwitchLimitMs[zone] < s.OpeningMs[zone])
                 return "SwitchLimitMs";
+            if (s.SwitchMinMs[zone] > s.OpeningMs[zone])
+                return "SwitchMinMs";
         }
 
         return (s.SwitchedZones & ~((1 << s.ZoneCount) - 1)) != 0 ? "SwitchedZones" : null;
@@ -75,7 +77,8 @@ public static class SettingsCheck
             return "HeatLeadMs";
         if (!Within(s.PumpOverrunMs, s.HeatLeadMs, ControllerSettings.LongestMs))
             return "PumpOverrunMs";
-        if (!Within(s.PumpRundownMs, 0, ControllerSettings.LongestMs))
+        // At least one scan, so that valves are never released in the very scan that stops the pump.
+        if (!Within(s.PumpRundownMs, s.ScanPeriodMs, ControllerSettings.LongestMs))
             return "PumpRundownMs";
         if (!Within(s.CallDebounceMs, 0, ControllerSettings.LongestMs))
             return "CallDebounceMs";

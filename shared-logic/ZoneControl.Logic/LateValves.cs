@@ -1,0 +1,74 @@
+namespace ZoneControl.Logic;
+
+/// <summary>
+/// Switched valves that do not prove in time.
+/// <para>
+/// VALVE-LATE: a switched valve not proven within its limit, counted from when it was energised or lost its proof, is
+/// alarmed and no longer counted on. While demand remains it is released for its closing time and tried again, never inside
+/// an overrun or a rundown, where water may be moving through it all the same; when the retries are used up it is latched
+/// and not driven until power-up. Proving clears the alarm and the count.
+/// </para>
+/// </summary>
+internal static class LateValves
+{
+    /// <returns>ms until time alone makes a valve late or lets it be tried again.</returns>
+    public static int Step(ControllerSettings s, ControllerState x, int dt)
+    {
+        int next = Wait.Forever;
+        bool tripping = x.Pump && x.ProvenCapacity < s.MinimumOpen;
+        bool mayRetry = x.Demand && !tripping && !x.RunningDown(s);
+        for (int zone = 0; zone < s.ZoneCount; zone++)
+        {
+            int bit = 1 << zone;
+            if ((s.SwitchedZones & bit) == 0)
+                continue;
+
+            if ((x.Resting & bit) != 0)
+            {
+                int rest = s.ClosingMs[zone] - x.ValveAgeMs[zone];
+                if (rest <= 0)
+                    x.Resting &= ~bit;
+                else
+                    next = Wait.Sooner(next, rest);
+            }
+            else if ((x.Proven & bit) != 0)
+            {
+                x.UnprovenMs[zone] = 0;
+                x.Tries[zone] = 0;
+                x.Late &= ~bit;
+            }
+            else if ((x.Valves & bit) != 0)
+            {
+                int unproven = Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
+                x.UnprovenMs[zone] = unproven;
+                if (unproven < s.SwitchLimitMs[zone])
+                {
+                    next = Wait.Sooner(next, s.SwitchLimitMs[zone] - unproven);
+                    continue;
+                }
+
+                x.Late |= bit;
+                if (mayRetry)
+                    GiveUp(s, x, zone);
+            }
+        }
+
+        return next;
+    }
+
+    private static void GiveUp(ControllerSettings s, ControllerState x, int zone)
+    {
+        int bit = 1 << zone;
+        if (x.Tries[zone] >= s.ValveRetries)
+        {
+            x.Latched |= bit;
+        }
+        else
+        {
+            x.Tries[zone]++;
+            x.Resting |= bit;
+        }
+
+        ValveDrive.Release(x, zone);
+    }
+}
