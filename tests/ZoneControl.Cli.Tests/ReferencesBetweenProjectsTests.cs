@@ -1,0 +1,66 @@
+using System.Xml.Linq;
+
+namespace ZoneControl.Cli.Tests;
+
+/// <summary>Arrows point one way; this is the whole list of them.</summary>
+public class ReferencesBetweenProjectsTests
+{
+    private static readonly Dictionary<string, string[]> Allowed = new()
+    {
+        ["ZoneControl.Logic"] = [],
+        ["ZoneControl.Plant"] = [],
+        ["ZoneControl.Bench"] = ["ZoneControl.Logic", "ZoneControl.Plant"],
+        ["ZoneControl.Web"] = ["ZoneControl.Bench"],
+        ["ZoneControl.Cli"] = ["ZoneControl.Web"],
+    };
+
+    public static TheoryData<string> SourceProjects => [.. ProjectFiles().Select(f => Path.GetFileNameWithoutExtension(f))];
+
+    [Theory]
+    [MemberData(nameof(SourceProjects))]
+    public void A_project_references_only_those_below_it(string project)
+    {
+        string file = ProjectFiles().Single(f => Path.GetFileNameWithoutExtension(f) == project);
+
+        Assert.True(Allowed.ContainsKey(project), $"{project} has no place in the list of allowed references yet.");
+        Assert.Equal(Allowed[project], References(file).Order());
+    }
+
+    [Fact]
+    public void Every_source_project_is_in_the_list_and_in_the_solution()
+    {
+        string solution = File.ReadAllText(Path.Combine(Root(), "ZoneControl.sln"));
+
+        Assert.Equal(Allowed.Keys.Order(), ProjectFiles().Select(f => Path.GetFileNameWithoutExtension(f)!).Order());
+        Assert.All(ProjectFiles(), file => Assert.Contains(Path.GetFileName(file), solution, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Every_source_project_has_a_test_project_that_references_it()
+    {
+        foreach (string project in Allowed.Keys)
+        {
+            string file = Path.Combine(Root(), "tests", project + ".Tests", project + ".Tests.csproj");
+            Assert.True(File.Exists(file), $"{project} has no test project.");
+            Assert.Contains(project, References(file));
+        }
+    }
+
+    private static IEnumerable<string> References(string projectFile) =>
+        XDocument.Load(projectFile).Descendants("ProjectReference")
+            .Select(r => Path.GetFileNameWithoutExtension(r.Attribute("Include")!.Value.Replace('\\', '/')));
+
+    private static string[] ProjectFiles() =>
+        [.. new[] { "shared-logic", "firmware", "simulator" }
+            .Select(folder => Path.Combine(Root(), folder))
+            .Where(Directory.Exists)
+            .SelectMany(folder => Directory.EnumerateFiles(folder, "*.csproj", SearchOption.AllDirectories))];
+
+    private static string Root()
+    {
+        string? folder = AppContext.BaseDirectory;
+        while (folder is not null && !File.Exists(Path.Combine(folder, "ZoneControl.sln")))
+            folder = Path.GetDirectoryName(folder);
+        return folder ?? throw new InvalidOperationException("The tests do not run from inside the source tree.");
+    }
+}
