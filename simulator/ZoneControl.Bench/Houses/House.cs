@@ -1,0 +1,91 @@
+using ZoneControl.Plant;
+
+namespace ZoneControl.Bench.Houses;
+
+/// <summary>Units in which a house's owner reads results.</summary>
+public enum DisplayUnits
+{
+    /// <summary>Metres, litres a minute, degrees Celsius.</summary>
+    Si,
+
+    /// <summary>Feet, US gallons a minute, degrees Fahrenheit.</summary>
+    Us,
+}
+
+/// <summary>
+/// A house as its file describes it, every default filled in. Made by <see cref="HouseFile"/>, which refuses what cannot be.
+/// </summary>
+public sealed record House
+{
+    /// <summary>Name of the file it came from, without folders; "" when made in code.</summary>
+    public string FileName { get; init; } = "";
+
+    /// <summary>Name for people.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>A few sentences about it; possibly "".</summary>
+    public string Text { get; init; } = "";
+
+    /// <summary>Units for results.</summary>
+    public DisplayUnits Units { get; init; }
+
+    /// <summary>What circulates.</summary>
+    public HouseFluid Fluid { get; init; }
+
+    /// <summary>The circulator.</summary>
+    public required HousePump Pump { get; init; }
+
+    /// <summary>Piping from the pump to the manifolds and back.</summary>
+    public required PipeDescription Mains { get; init; }
+
+    /// <summary>Manifolds in the file's order; at least one.</summary>
+    public required IReadOnlyList<HouseManifold> Manifolds { get; init; }
+
+    /// <summary>Spring bypass; null without one.</summary>
+    public HouseBypass? Bypass { get; init; }
+
+    /// <summary>Zones in the file's order, which is the order of bits in every mask; 1 to 16.</summary>
+    public required IReadOnlyList<HouseZone> Zones { get; init; }
+
+    /// <summary>Loops without an actuator, always open.</summary>
+    public IReadOnlyList<HouseLoop> StandingLoops { get; init; } = [];
+
+    /// <summary>What the controller is told.</summary>
+    public required HouseController Controller { get; init; }
+
+    /// <summary>Contacts fitted beside thermostats and end switches.</summary>
+    public required HouseContacts Contacts { get; init; }
+
+    /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypass count as.</summary>
+    public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0);
+
+    /// <summary>Zone number of a name, from 0; -1 for an unknown name.</summary>
+    public int ZoneIndex(string name)
+    {
+        for (int zone = 0; zone < Zones.Count; zone++)
+        {
+            if (Zones[zone].Name == name)
+                return zone;
+        }
+
+        return -1;
+    }
+
+    /// <summary>Names of the zones in a mask, in the file's order: "kitchen, bath"; "none" for an empty mask.</summary>
+    public string ZoneNames(int mask)
+    {
+        string names = string.Join(", ", Zones.Where((_, zone) => (mask & (1 << zone)) != 0).Select(zone => zone.Name));
+        return names.Length == 0 ? "none" : names;
+    }
+}
+
+/// <summary>What circulates.</summary>
+public enum HouseFluid
+{
+    /// <summary>Water.</summary>
+    Water,
+}
+
+/// <summary>Contacts fitted beside thermostats and end switches. A script cannot move a contact that is not there.</summary>
+/// <param name="Season">The heating/lockout contact.</param>
+public sealed record HouseContacts(bool Season);
