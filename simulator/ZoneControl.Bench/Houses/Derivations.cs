@@ -1,0 +1,56 @@
+using ZoneControl.Bench.Scripts;
+
+namespace ZoneControl.Bench.Houses;
+
+/// <summary>
+/// What each time is when the house file does not give it. All are on the safe side of the actuators; the factors are
+/// common practice, since actuators differ and slow down with cold, age and low voltage.
+/// </summary>
+public static class Derivations
+{
+    /// <summary>Margin on the actuator's own worst times.</summary>
+    public const double Margin = 1.25;
+
+    /// <summary>End switch point of a four-wire actuator: 80 to 90 % of travel is usual.</summary>
+    public static Setting<double> SwitchAt { get; } = Setting.Derived(0.85, "common practice: 80 to 90 % of travel");
+
+    /// <summary>Opening time with margin, rounded up to 5 s.</summary>
+    public static Setting<TimeSpan> ProofTime(HouseActuator actuator) =>
+        Setting.Derived(WithMargin(actuator.OpeningTime), $"opening time of {actuator.Name} and a quarter more");
+
+    /// <summary>Closing time with margin, rounded up to 5 s.</summary>
+    public static Setting<TimeSpan> ClosingTime(HouseActuator actuator) =>
+        Setting.Derived(WithMargin(actuator.ClosingTime.Value), $"closing time of {actuator.Name} and a quarter more");
+
+    /// <summary>A quarter of the opening time: no healthy switch makes sooner.</summary>
+    public static Setting<TimeSpan> SwitchMinTime(HouseActuator actuator) =>
+        Setting.Derived(Times(actuator.OpeningTime, 0.25), $"a quarter of the opening time of {actuator.Name}");
+
+    /// <summary>One and a half proof times.</summary>
+    public static Setting<TimeSpan> SwitchLimit(TimeSpan proofTime) =>
+        Setting.Derived(Times(proofTime, 1.5), $"one and a half proof times of {Durations.InWords(proofTime)}");
+
+    /// <summary>The quickest actuator's opening time: no path can surely be open sooner.</summary>
+    public static Setting<TimeSpan> PumpStartDelay(HouseActuator? quickest) => quickest is null
+        ? Setting.Derived(TimeSpan.Zero, "no actuators")
+        : Setting.Derived(quickest.OpeningTime, $"opening time of {quickest.Name}, the quickest actuator");
+
+    /// <summary>A time from the closing side of an actuator: a thermal one cools half as long again as it warms, a spring is as quick as its motor.</summary>
+    public static Setting<TimeSpan> ClosingOf(ActuatorKind kind, TimeSpan opening) => kind == ActuatorKind.Motorised
+        ? Setting.Derived(opening, "the opening time")
+        : Setting.Derived(Times(opening, 1.5), "one and a half opening times");
+
+    /// <summary>Time before anything moves: a quarter of the whole for a thermal actuator, none for a motor.</summary>
+    public static Setting<TimeSpan> DeadTimeOf(ActuatorKind kind, TimeSpan whole, string what) => kind == ActuatorKind.Motorised
+        ? Setting.Derived(TimeSpan.Zero, "a motor moves at once")
+        : Setting.Derived(Times(whole, 0.25), $"a quarter of the {what}");
+
+    private static TimeSpan WithMargin(TimeSpan time)
+    {
+        var step = TimeSpan.FromSeconds(5);
+        return step * Math.Ceiling(Math.Round(time * Margin / step, 6));
+    }
+
+    private static TimeSpan Times(TimeSpan time, double factor) =>
+        TimeSpan.FromMilliseconds(Math.Round(time.TotalMilliseconds * factor));
+}
