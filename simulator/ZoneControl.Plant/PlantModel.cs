@@ -1,18 +1,46 @@
-#pragma warning disable CA1822 // interface stated before its parts
 namespace ZoneControl.Plant;
 
 /// <summary>
 /// Water, valves and pump of one house, moved along in virtual time by whoever drives its inputs. Results do not depend on
 /// how the time between two input changes is cut into calls of <see cref="AdvanceTo"/>.
 /// </summary>
+/// <remarks>
+/// While the pump runs, flows are solved anew at each change of input or fault, when a valve begins or ends to move, and
+/// while one moves at every whole half second of absolute time; in between they stand. Everything else (travel, end switches,
+/// casing temperature, counts) follows in closed form from the last such moment, so a still plant costs nothing.
+/// </remarks>
 public sealed class PlantModel
 {
     /// <summary>A change that never comes.</summary>
     public const long Never = long.MaxValue;
 
+    private const long GridMs = 500;
+    private const double NoticeableKPerS = 0.005;
+
+    private readonly Network _network;
+    private readonly Actuator[] _actuators;
+    private readonly double[] _travel;
+    private readonly Casing _casing;
+    private readonly WarmFront _front;
+    private readonly PumpRecord _record = new();
+
+    private int _valves;
+    private bool _pump;
+    private bool _heat;
+    private long _nextEventMs = Never;
+
     /// <summary>Builds the plant at time 0: every valve shut, pump off, casing at the water's temperature.</summary>
     /// <exception cref="ArgumentException">A value of the description cannot be used; the message names it.</exception>
-    public PlantModel(PlantDescription description) => Description = description;
+    public PlantModel(PlantDescription description)
+    {
+        PlantCheck.Demand(description);
+        Description = description;
+        _network = new Network(description);
+        _actuators = [.. description.Actuators.Select(a => new Actuator(a))];
+        _travel = new double[_actuators.Length];
+        _casing = new Casing(description);
+        _front = new WarmFront(description);
+    }
 
     /// <summary>What the plant is made of.</summary>
     public PlantDescription Description { get; }
@@ -21,99 +49,221 @@ public sealed class PlantModel
     public long NowMs { get; private set; }
 
     /// <summary>Drives the inputs from this moment on: valves energised (one bit a zone), pump on, heat asked for.</summary>
-    public void Drive(int valves, bool pump, bool heat) => throw new NotImplementedException();
+    /// <exception cref="ArgumentOutOfRangeException">A bit is set for a zone that the plant does not have.</exception>
+    public void Drive(int valves, bool pump, bool heat)
+    {
+        if ((valves & ~(int)((1u << _actuators.Length) - 1)) != 0)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(valves), valves, $"expected bits for {_actuators.Length} zones only");
+        }
+
+        if (valves == _valves && pump == _pump && heat == _heat)
+        {
+            return;
+        }
+
+        (_valves, _pump, _heat) = (valves, pump, heat);
+        for (int i = 0; i < _actuators.Length; i++)
+        {
+            _actuators[i].Energise(NowMs, (valves >> i & 1) != 0);
+        }
+
+        Begin(NowMs);
+    }
 
     /// <summary>Plants or repairs a fault of one zone's actuator or switch, from this moment on.</summary>
-    public void SetFault(int zone, ActuatorFault fault) => throw new NotImplementedException();
+    /// <exception cref="ArgumentException">
+    /// There is no such zone, the slowness is not between 0.1 and 100, or a switch is to fail where none is fitted.
+    /// </exception>
+    public void SetFault(int zone, ActuatorFault fault)
+    {
+        ArgumentNullException.ThrowIfNull(fault);
+        if (zone < 0 || zone >= _actuators.Length)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(zone), zone, $"expected one of {_actuators.Length} zones counted from 0");
+        }
+
+        if (!(fault.Slowness is >= 0.1 and <= 100))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(fault), fault.Slowness, $"slowness of zone {zone} is expected between 0.1 and 100");
+        }
+
+        if (fault.Switch != SwitchFault.None && !_actuators[zone].HasSwitch)
+        {
+            throw new ArgumentException($"zone {zone} has no end switch that could fail ({fault.Switch})", nameof(fault));
+        }
+
+        _actuators[zone].SetFault(NowMs, fault);
+        Begin(NowMs);
+    }
 
     /// <summary>Moves time on, ms; never back.</summary>
-    public void AdvanceTo(long ms) => NowMs = ms;
+    /// <exception cref="ArgumentOutOfRangeException">The time lies before <see cref="NowMs"/>.</exception>
+    public void AdvanceTo(long ms)
+    {
+        if (ms < NowMs)
+        {
+            throw new ArgumentOutOfRangeException(nameof(ms), ms, $"time has reached {NowMs} ms and cannot go back");
+        }
+
+        while (_nextEventMs <= ms)
+        {
+            Begin(_nextEventMs);
+        }
+
+        NowMs = ms;
+    }
 
     /// <summary>The first time after <see cref="NowMs"/> at which an end switch changes if the inputs stay, ms.</summary>
-    public long NextSwitchChangeMs => Never;
+    public long NextSwitchChangeMs
+    {
+        get
+        {
+            long next = Never;
+            foreach (Actuator actuator in _actuators)
+            {
+                next = Math.Min(next, actuator.NextSwitchChange(NowMs));
+            }
+
+            return next;
+        }
+    }
 
     /// <summary>
-    /// A valve moves, or the casing's temperature changes noticeably: look again within a second.
+    /// A valve moves (or waits out the dead time before it will), or the casing's temperature changes noticeably, by 0.3 K a
+    /// minute or more: look again within a second.
     /// </summary>
-    public bool IsMoving => false;
+    public bool IsMoving
+    {
+        get
+        {
+            if (Math.Abs(_casing.RateKPerS(NowMs)) >= NoticeableKPerS)
+            {
+                return true;
+            }
+
+            foreach (Actuator actuator in _actuators)
+            {
+                if (actuator.IsOnItsWay(NowMs))
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
 
     /// <summary>End switches made, one bit a zone.</summary>
-    public int EndSwitches => 0;
+    public int EndSwitches
+    {
+        get
+        {
+            int made = 0;
+            for (int i = 0; i < _actuators.Length; i++)
+            {
+                made |= _actuators[i].IsSwitchMade(NowMs) ? 1 << i : 0;
+            }
+
+            return made;
+        }
+    }
 
     /// <summary>Stem travel of a zone's valves, 0 shut to 1 open.</summary>
-    public double Travel(int zone) => 0;
+    public double Travel(int zone) => _actuators[zone].Travel(NowMs);
 
     /// <summary>Flow of a loop, m³/s.</summary>
-    public double LoopFlowM3s(int loop) => 0;
+    public double LoopFlowM3s(int loop) => _network.LoopFlowM3s(loop);
 
     /// <summary>Flow of a zone, all its loops together, m³/s.</summary>
-    public double ZoneFlowM3s(int zone) => 0;
+    public double ZoneFlowM3s(int zone)
+    {
+        double sum = 0;
+        for (int i = 0; i < Description.Loops.Count; i++)
+        {
+            sum += Description.Loops[i].Zone == zone ? _network.LoopFlowM3s(i) : 0;
+        }
+
+        return sum;
+    }
 
     /// <summary>Flow through the pump, m³/s.</summary>
-    public double PumpFlowM3s => 0;
+    public double PumpFlowM3s => _network.PumpFlowM3s;
 
     /// <summary>Flow through the bypass, m³/s.</summary>
-    public double BypassFlowM3s => 0;
+    public double BypassFlowM3s => _network.BypassFlowM3s;
 
-    /// <summary>Head of the pump, m.</summary>
-    public double PumpHeadM => 0;
+    /// <summary>Head of the pump, m; 0 while it is off.</summary>
+    public double PumpHeadM => _network.PumpHeadM;
 
-    /// <summary>Temperature of the water in the pump's casing, °C.</summary>
-    public double TrappedWaterC => 0;
+    /// <summary>
+    /// Temperature of the water in the pump's casing, °C. An upper bound, and without boiling: beyond about 100 °C, more
+    /// under pressure, a real casing may flash to steam.
+    /// </summary>
+    public double TrappedWaterC => _casing.TemperatureC(NowMs);
 
     /// <summary>Hottest <see cref="TrappedWaterC"/> so far, °C.</summary>
-    public double HottestTrappedC => 0;
+    public double HottestTrappedC => _casing.HottestC(NowMs);
 
     /// <summary>Seconds so far with the pump energised and less than its minimum flow.</summary>
-    public double DeadheadS => 0;
+    public double DeadheadS => _record.DeadheadMs(NowMs) / 1000.0;
 
     /// <summary>Separate stretches of deadhead so far.</summary>
-    public int DeadheadEvents => 0;
+    public int DeadheadEvents => _record.Stretches(NowMs);
 
     /// <summary>Pump starts so far.</summary>
-    public int PumpStarts => 0;
+    public int PumpStarts => _record.Starts;
 
     /// <summary>Seconds so far that the pump was on.</summary>
-    public double PumpRunS => 0;
+    public double PumpRunS => _record.RunMs(NowMs) / 1000.0;
 
     /// <summary>Electrical energy of the pump so far, Wh.</summary>
-    public double PumpEnergyWh => 0;
+    public double PumpEnergyWh => Description.Pump.PowerW * PumpRunS / 3600;
 
     /// <summary>
     /// When warm water first reached a manifold that feeds an open loop: the volume of mains and branch moved while heat
     /// was asked for. ms; null while it has not.
     /// </summary>
-    public long? FirstWarmFlowMs => null;
-}
+    public long? FirstWarmFlowMs => _front.ReachedMs(NowMs);
 
-/// <summary>What is wrong with one zone's actuator and end switch.</summary>
-public sealed record ActuatorFault
-{
-    /// <summary>Nothing is wrong.</summary>
-    public static ActuatorFault None { get; } = new();
+    /// <summary>Flows change at this moment, for whatever reason: solves them and says when to look again.</summary>
+    private void Begin(long ms)
+    {
+        if (_pump)
+        {
+            for (int i = 0; i < _travel.Length; i++)
+            {
+                _travel[i] = _actuators[i].Travel(ms);
+            }
 
-    /// <summary>The stem stays where it is, whatever is energised.</summary>
-    public bool Stuck { get; init; }
+            _network.Solve(_travel);
+        }
+        else
+        {
+            _network.Stop();
+        }
 
-    /// <summary>The actuator gets no supply: a broken wire or a dead heater. It closes as if released.</summary>
-    public bool Dead { get; init; }
+        _casing.Begin(ms, _pump, _network.PumpFlowM3s);
+        _front.Begin(ms, _heat, _network);
+        _record.Begin(ms, _pump, _pump && _network.PumpFlowM3s < Description.Pump.MinimumFlowM3s);
+        _nextEventMs = _pump ? NextEvent(ms) : Never;
+    }
 
-    /// <summary>Dead times and strokes take this many times as long; 0.1 to 100.</summary>
-    public double Slowness { get; init; } = 1;
+    private long NextEvent(long ms)
+    {
+        long next = Never;
+        foreach (Actuator actuator in _actuators)
+        {
+            next = Math.Min(next, actuator.NextEvent(ms));
+            if (actuator.IsInStroke(ms))
+            {
+                next = Math.Min(next, (ms / GridMs + 1) * GridMs);
+            }
+        }
 
-    /// <summary>What the end switch does.</summary>
-    public SwitchFault Switch { get; init; }
-}
-
-/// <summary>What an end switch does.</summary>
-public enum SwitchFault
-{
-    /// <summary>It follows the stem.</summary>
-    None,
-
-    /// <summary>It never makes: a broken wire.</summary>
-    NeverMakes,
-
-    /// <summary>It is always made: welded or shorted.</summary>
-    AlwaysMade,
+        return next;
+    }
 }

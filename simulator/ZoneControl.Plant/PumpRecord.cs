@@ -1,0 +1,43 @@
+namespace ZoneControl.Plant;
+
+/// <summary>Counts what happens to the pump: running, starts, and deadhead, in whole milliseconds.</summary>
+internal sealed class PumpRecord
+{
+    private long _startMs;
+    private bool _on;
+    private bool _deadheaded;
+    private bool _countedStretch;
+    private long _runBefore;
+    private long _deadheadBefore;
+    private int _stretchesBefore;
+
+    /// <summary>Pump starts so far.</summary>
+    public int Starts { get; private set; }
+
+    /// <summary>From this time on the pump is on or off, and on with too little flow or not.</summary>
+    public void Begin(long ms, bool on, bool deadheaded)
+    {
+        // A state that lasted no time at all is no stretch: inputs set one after another at one moment are one change.
+        if (ms > _startMs)
+        {
+            (_runBefore, _deadheadBefore, _stretchesBefore) = (RunMs(ms), DeadheadMs(ms), Stretches(ms));
+            _countedStretch = _deadheaded;
+        }
+
+        if (on && !_on)
+        {
+            Starts++;
+        }
+
+        (_startMs, _on, _deadheaded) = (ms, on, deadheaded);
+    }
+
+    /// <summary>Time so far that the pump was on, ms.</summary>
+    public long RunMs(long ms) => _runBefore + (_on ? ms - _startMs : 0);
+
+    /// <summary>Time so far that it was on with less than its minimum flow, ms.</summary>
+    public long DeadheadMs(long ms) => _deadheadBefore + (_deadheaded ? ms - _startMs : 0);
+
+    /// <summary>Separate stretches of that so far.</summary>
+    public int Stretches(long ms) => _stretchesBefore + (_deadheaded && !_countedStretch && ms > _startMs ? 1 : 0);
+}
