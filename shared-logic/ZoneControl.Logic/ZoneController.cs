@@ -59,17 +59,29 @@ public sealed class ZoneController
     /// <summary>As <see cref="Scan"/>, but always decides anew: what tests compare the short way with.</summary>
     public void ScanWhole(long nowMs, InputImage inputs, OutputImage outputs)
     {
-        ControllerState x = _state;
-        outputs.PowerUp = !x.Scanned;
-        if (!x.Scanned)
-        {
-            x.Scanned = true;
-            _agedMs = nowMs;
-        }
-
+        bool powerUp = !_state.Scanned;
+        int calls = ZoneBits(inputs.Calls);
+        int switches = ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones;
+        int lockout = inputs.Lockout ? 1 : 0;
         _scanMs = nowMs;
-        Decide(ZoneBits(inputs.Calls), ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones, inputs.Lockout ? 1 : 0);
+        if (powerUp)
+            OnlyLook(calls, switches, lockout);
+        else
+            Decide(calls, switches, lockout);
+        outputs.PowerUp = powerUp;
         Publish(outputs);
+    }
+
+    /// <summary>BOOT-SAFE: the first scan takes in the contacts and accepts none, not even those without debounce.</summary>
+    private void OnlyLook(int calls, int switches, int lockout)
+    {
+        ControllerState x = _state;
+        x.Scanned = true;
+        x.Calls.Seen = calls;
+        x.Switches.Seen = switches;
+        x.Season.Seen = lockout;
+        _agedMs = _scanMs;
+        _deadlineMs = _scanMs + 1;
     }
 
     private void Decide(int calls, int switches, int lockout)
