@@ -103,7 +103,7 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ContactFilter.Step(x.Switches, switches, dt, s.SwitchDebounceMs));
         next = Wait.Sooner(next, ContactFilter.Step(x.Season, lockout, dt, s.SeasonDebounceMs));
         next = Wait.Sooner(next, ValveProof.Step(s, x, dt, switchesBefore));
-        next = Wait.Sooner(next, LateValves.Step(s, x, dt));
+        next = Wait.Sooner(next, LateValves.Step(s, x, dt, provenBefore));
         Demand.Step(s, x, dt);
         ZonePlan.Step(s, x);
         next = Wait.Sooner(next, PumpSequence.Step(s, x, dt));
