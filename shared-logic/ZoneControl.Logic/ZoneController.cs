@@ -97,6 +97,7 @@ public sealed class ZoneController
         int restBefore = x.Resting | x.Latched << 16;
         bool demandBefore = x.Demand;
         bool pumpBefore = x.Pump;
+        bool rundownBefore = x.RunningDown(s);
         bool lockoutBefore = x.Lockout;
 
         int next = ContactFilter.Step(x.Calls, calls, dt, s.CallDebounceMs);
@@ -115,7 +116,7 @@ public sealed class ZoneController
         bool changed = callsBefore != x.Calls.Accepted || switchesBefore != x.Switches.Accepted
             || valvesBefore != x.Valves || provenBefore != x.Proven
             || troubleBefore != (x.Early | x.Late << 16) || restBefore != (x.Resting | x.Latched << 16)
-            || demandBefore != x.Demand || pumpBefore != x.Pump || lockoutBefore != x.Lockout;
+            || demandBefore != x.Demand || pumpBefore != x.Pump || rundownBefore != x.RunningDown(s) || lockoutBefore != x.Lockout;
         _deadlineMs = changed ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
     }
 
