@@ -12,7 +12,7 @@ namespace ZoneControl.Logic;
 internal static class LateValves
 {
     /// <returns>ms until time alone makes a valve late or lets it be tried again.</returns>
-    public static int Step(ControllerSettings s, ControllerState x, int dt)
+    public static int Step(ControllerSettings s, ControllerState x, int dt, int provenBefore)
     {
         int next = Wait.Forever;
         bool tripping = x.Pump && x.ProvenCapacity < s.MinimumOpen;
@@ -39,7 +39,8 @@ internal static class LateValves
             }
             else if ((x.Valves & bit) != 0)
             {
-                int unproven = Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
+                // Proof lost only now has been missing for no time yet, however long ago the last scan was that counted ages.
+                int unproven = (provenBefore & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
                 x.UnprovenMs[zone] = unproven;
                 if (unproven < s.SwitchLimitMs[zone])
                 {

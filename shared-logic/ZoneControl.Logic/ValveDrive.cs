@@ -78,7 +78,8 @@ internal static class ValveDrive
             x.Valves |= bit;
             x.ValveAgeMs[zone] = 0;
             x.UnprovenMs[zone] = 0;
-            x.Early |= x.Switches.Accepted & s.SwitchedZones & bit;
+            // Seen as well: a switch made before now may be accepted only after its least time has passed.
+            x.Early |= (x.Switches.Accepted | x.Switches.Seen) & bit;
         }
     }
 

@@ -59,17 +59,29 @@ public sealed class ZoneController
     /// <summary>As <see cref="Scan"/>, but always decides anew: what tests compare the short way with.</summary>
     public void ScanWhole(long nowMs, InputImage inputs, OutputImage outputs)
     {
-        ControllerState x = _state;
-        outputs.PowerUp = !x.Scanned;
-        if (!x.Scanned)
-        {
-            x.Scanned = true;
-            _agedMs = nowMs;
-        }
-
+        bool powerUp = !_state.Scanned;
+        int calls = ZoneBits(inputs.Calls);
+        int switches = ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones;
+        int lockout = inputs.Lockout ? 1 : 0;
         _scanMs = nowMs;
-        Decide(ZoneBits(inputs.Calls), ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones, inputs.Lockout ? 1 : 0);
+        if (powerUp)
+            OnlyLook(calls, switches, lockout);
+        else
+            Decide(calls, switches, lockout);
+        outputs.PowerUp = powerUp;
         Publish(outputs);
+    }
+
+    /// <summary>BOOT-SAFE: the first scan takes in the contacts and accepts none, not even those without debounce.</summary>
+    private void OnlyLook(int calls, int switches, int lockout)
+    {
+        ControllerState x = _state;
+        x.Scanned = true;
+        x.Calls.Seen = calls;
+        x.Switches.Seen = switches;
+        x.Season.Seen = lockout;
+        _agedMs = _scanMs;
+        _deadlineMs = _scanMs + 1;
     }
 
     private void Decide(int calls, int switches, int lockout)
@@ -85,13 +97,14 @@ public sealed class ZoneController
         int restBefore = x.Resting | x.Latched << 16;
         bool demandBefore = x.Demand;
         bool pumpBefore = x.Pump;
+        bool rundownBefore = x.RunningDown(s);
         bool lockoutBefore = x.Lockout;
 
         int next = ContactFilter.Step(x.Calls, calls, dt, s.CallDebounceMs);
         next = Wait.Sooner(next, ContactFilter.Step(x.Switches, switches, dt, s.SwitchDebounceMs));
         next = Wait.Sooner(next, ContactFilter.Step(x.Season, lockout, dt, s.SeasonDebounceMs));
         next = Wait.Sooner(next, ValveProof.Step(s, x, dt, switchesBefore));
-        next = Wait.Sooner(next, LateValves.Step(s, x, dt));
+        next = Wait.Sooner(next, LateValves.Step(s, x, dt, provenBefore));
         Demand.Step(s, x, dt);
         ZonePlan.Step(s, x);
         next = Wait.Sooner(next, PumpSequence.Step(s, x, dt));
@@ -103,7 +116,7 @@ public sealed class ZoneController
         bool changed = callsBefore != x.Calls.Accepted || switchesBefore != x.Switches.Accepted
             || valvesBefore != x.Valves || provenBefore != x.Proven
             || troubleBefore != (x.Early | x.Late << 16) || restBefore != (x.Resting | x.Latched << 16)
-            || demandBefore != x.Demand || pumpBefore != x.Pump || lockoutBefore != x.Lockout;
+            || demandBefore != x.Demand || pumpBefore != x.Pump || rundownBefore != x.RunningDown(s) || lockoutBefore != x.Lockout;
         _deadlineMs = changed ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
     }
 
