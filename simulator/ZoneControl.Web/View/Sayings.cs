@@ -53,6 +53,25 @@ public static class Sayings
         return string.Join("; ", parts);
     }
 
+    /// <summary>The verdict's leading sentence: what went wrong, or how the pump fared.</summary>
+    public static string Leading(RunView run)
+    {
+        ArgumentNullException.ThrowIfNull(run);
+        if (run.Passed)
+            return PumpSentence(run);
+        string[] broken = [.. run.Rules.Where(r => r.Verdict.Judgement == Judgement.Broken).Select(r => r.Verdict.Rule)];
+        int unmet = run.Expectations.Count(e => !e.Met);
+        var wrong = new List<string>();
+        if (broken.Length > 0)
+            wrong.Add($"broken: {string.Join(", ", broken)}");
+        if (unmet > 0)
+            wrong.Add($"{Quantity.Count(unmet, "expectation")} not met");
+        if (wrong.Count == 0 || run.Totals.DeadheadS > 0)
+            wrong.Add($"deadhead {Quantity.Duration(run.Totals.DeadheadS)}");
+        string all = string.Join("; ", wrong);
+        return char.ToUpperInvariant(all[0]) + all[1..] + ".";
+    }
+
     /// <summary>What happened to the pump, in a sentence.</summary>
     public static string PumpSentence(RunView run)
     {
