@@ -48,6 +48,12 @@ public readonly record struct Frame
     /// <summary>Published alarm: switches that made too soon.</summary>
     public int EarlySwitches { get; init; }
 
+    /// <summary>
+    /// Valves that the controller says count as open. For pictures and lists: rules reckon proof for themselves and never
+    /// read this.
+    /// </summary>
+    public int ProvenValves { get; init; }
+
     /// <summary>Announced deadline, ms; not part of what makes two frames differ for a reader.</summary>
     public long NextDeadlineMs { get; init; }
 
@@ -66,6 +72,7 @@ public readonly record struct Frame
         LateValves = image.LateValves,
         LatchedValves = image.LatchedValves,
         EarlySwitches = image.EarlySwitches,
+        ProvenValves = image.ProvenValves,
         NextDeadlineMs = image.NextDeadlineMs,
     };
 

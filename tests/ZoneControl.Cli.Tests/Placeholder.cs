@@ -1,2 +1,0 @@
-namespace ZoneControl.Cli.Tests;
-public class Placeholder { [Fact] public void Builds() => Assert.True(true); }
