@@ -1,0 +1,112 @@
+using ZoneControl.Bench.Running;
+using ZoneControl.Logic;
+
+namespace ZoneControl.Bench.Rules;
+
+/// <summary>
+/// All rules' monitors for one house, stepped frame by frame. Its whole memory can be saved as ints and loaded again, so
+/// that a search may make it part of a state.
+/// </summary>
+public sealed class MonitorSet
+{
+    private readonly Evidence _seen;
+    private readonly RuleMonitor[] _monitors;
+    private bool _begun;
+
+    /// <summary>Monitors that have seen nothing yet.</summary>
+    /// <param name="house">Lawful settings, as <see cref="SettingsCheck"/> says.</param>
+    /// <param name="nameOf">A zone's name by its number, for reasons.</param>
+    /// <param name="findings">Told of every occasion and every breach.</param>
+    public MonitorSet(ControllerSettings house, Func<int, string> nameOf, IFindings findings)
+    {
+        _seen = new Evidence(house, nameOf);
+        _monitors = [.. RuleBook.Monitors(_seen, findings)];
+        StateInts = WalkAll(StateWalk.Counting());
+    }
+
+    /// <summary>How many ints <see cref="Save"/> writes.</summary>
+    public int StateInts { get; }
+
+    /// <summary>The present moment, ms; what breaches are dated by. No part of the state: set it after loading one.</summary>
+    public long NowMs
+    {
+        get => _seen.NowMs;
+        set => _seen.NowMs = value;
+    }
+
+    /// <summary>
+    /// The last frame held for <paramref name="dtMs"/>, and now there is this one. Its own time is not read: frames may be
+    /// judged at any distance.
+    /// </summary>
+    public void Step(int dtMs, in Frame frame)
+    {
+        Pass(dtMs);
+        Frame now = _seen.Clean(frame);
+        if (_begun && !now.PowerUp && now.ShowsTheSameAs(_seen.Now with { PowerUp = false }))
+            return;
+        if (now.Unpowered)
+        {
+            End();
+            _seen.Outage(now);
+        }
+        else
+        {
+            if (!_begun || now.PowerUp || _seen.Now.Unpowered)
+            {
+                End();
+                _seen.Forget();
+            }
+
+            _seen.Take(now);
+            foreach (RuleMonitor monitor in _monitors)
+                monitor.OnFrame();
+        }
+
+        _begun = true;
+    }
+
+    /// <summary>The last frame goes on holding for <paramref name="ms"/>, 0 or more.</summary>
+    public void Pass(int ms)
+    {
+        if (!_begun || _seen.Now.Unpowered)
+        {
+            _seen.NowMs += ms;
+            return;
+        }
+
+        while (ms > 0)
+        {
+            int next = _seen.MsToNextChange();
+            int span = Math.Min(ms, next);
+            foreach (RuleMonitor monitor in _monitors)
+                monitor.Pass(span);
+            _seen.Pass(span);
+            ms -= span;
+            if (span < next)
+                continue;
+            foreach (RuleMonitor monitor in _monitors)
+                monitor.OnTime();
+        }
+    }
+
+    /// <summary>Writes the whole memory into <paramref name="to"/>, which has at least <see cref="StateInts"/> places.</summary>
+    public void Save(int[] to) => WalkAll(StateWalk.SavingTo(to));
+
+    /// <summary>Takes over a memory that <see cref="Save"/> wrote for the same house.</summary>
+    public void Load(int[] from) => WalkAll(StateWalk.LoadingFrom(from));
+
+    private int WalkAll(StateWalk walk)
+    {
+        walk.Bool(ref _begun);
+        _seen.Walk(walk);
+        foreach (RuleMonitor monitor in _monitors)
+            monitor.Walk(walk);
+        return walk.Count;
+    }
+
+    private void End()
+    {
+        foreach (RuleMonitor monitor in _monitors)
+            monitor.End();
+    }
+}

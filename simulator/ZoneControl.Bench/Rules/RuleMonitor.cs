@@ -1,0 +1,52 @@
+namespace ZoneControl.Bench.Rules;
+
+/// <summary>
+/// Judges one rule from frames and settings. What it remembers is ints, masks and capped ages, named in <see cref="Walk"/>;
+/// what it finds goes to <see cref="IFindings"/> and is no part of its state.
+/// </summary>
+/// <remarks>
+/// A frame that shows the same as the one before is time passing, nothing else: so splitting a frame changes no verdict.
+/// Bounds count from scan to scan. "Within two scans" leaves a controller one scan to see and one to act.
+/// </remarks>
+internal abstract class RuleMonitor(string rule, Evidence seen, IFindings findings)
+{
+    /// <summary>The rule's identity.</summary>
+    public string Rule => rule;
+
+    protected Evidence Seen => seen;
+
+    protected Words Words => seen.Words;
+
+    /// <summary>Two scan periods, ms.</summary>
+    protected int TwoScansMs => 2 * seen.House.ScanPeriodMs;
+
+    /// <summary>Power is lost or comes back: every obligation ends. The evidence is still that of before.</summary>
+    public abstract void End();
+
+    /// <summary>A scan showed something new.</summary>
+    public abstract void OnFrame();
+
+    /// <summary>The evidence changed by time alone. Nothing is broken yet: a frame at this very moment may answer it.</summary>
+    public virtual void OnTime()
+    {
+    }
+
+    /// <summary>Time passes, and nothing in the evidence changes meanwhile.</summary>
+    public virtual void Pass(int ms)
+    {
+    }
+
+    /// <summary>Names everything that the monitor remembers.</summary>
+    public abstract void Walk(StateWalk walk);
+
+    protected void Occasion() => findings.Occasion(rule);
+
+    protected void Broken(string why) => findings.Broken(rule, seen.NowMs, why);
+
+    /// <summary>Reports a duty that ran out while time passed; nothing for a negative moment.</summary>
+    protected void BrokenIn(int ms, Func<string> why)
+    {
+        if (ms >= 0)
+            findings.Broken(rule, seen.NowMs + ms, why());
+    }
+}
