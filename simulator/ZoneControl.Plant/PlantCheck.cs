@@ -146,7 +146,7 @@ public static class PlantCheck
         Between(found, $"{place}.LengthM", pipe.LengthM, 0, 10_000, "m");
         Between(found, $"{place}.InsideDiameterM", pipe.InsideDiameterM, 0.001, 1, "m");
         Between(found, $"{place}.FittingsK", pipe.FittingsK, 0, 1e6, "");
-        if (!(pipe.RoughnessM >= 0 && pipe.RoughnessM <= Friction.RoughestRelative * pipe.InsideDiameterM))
+        if (!(pipe.RoughnessM >= 0 && pipe.RoughnessM / pipe.InsideDiameterM <= Friction.RoughestRelative))
         {
             found.Add($"{place}.RoughnessM is {pipe.RoughnessM}; expected between 0 and {Friction.RoughestRelative} of the inside"
                 + $" diameter ({pipe.InsideDiameterM} m).");

@@ -1,2 +1,0 @@
-namespace ZoneControl.Plant.Tests;
-public class Placeholder { [Fact] public void Builds() => Assert.True(true); }
