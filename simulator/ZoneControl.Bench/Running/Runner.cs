@@ -1,0 +1,90 @@
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Rules;
+using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
+using ZoneControl.Plant;
+
+namespace ZoneControl.Bench.Running;
+
+/// <summary>Runs a script on a house and judges what came of it.</summary>
+public static class Runner
+{
+    /// <summary>The season contact is taken to say heating at the start, as the script format promises.</summary>
+    private const bool LockoutAtStart = false;
+
+    /// <summary>Runs from start to end in virtual time.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="script">The script; its zones are the house's.</param>
+    /// <param name="build">Builds the controller that is to be tried.</param>
+    /// <param name="everyScan">Make every scan, even those that cannot change anything.</param>
+    /// <param name="progress">Told the share of the run that is done, 0 to 1.</param>
+    /// <param name="cancel">Stops the run.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Run Run(
+        House house,
+        Script script,
+        Func<ControllerSettings, IController> build,
+        bool everyScan = false,
+        IProgress<double>? progress = null,
+        CancellationToken cancel = default)
+    {
+        ControllerSettings settings = house.ToSettings();
+        var plant = new PlantModel(house.ToPlant(script.Conditions));
+        IController controller = build(settings);
+        var session = new BenchSession(settings, plant, controller) { EveryScan = everyScan };
+        session.SetLockout(LockoutAtStart);
+        Play(script, session, progress, cancel);
+        Trace trace = session.Finish(session.NowMs);
+        return new Run(
+            house,
+            script,
+            controller.Name,
+            trace,
+            Judge.Verdicts(settings, trace, zone => house.Zones[zone].Label),
+            [.. ExpectationJudge.Judge(script, house, trace), .. HealthyRun.Owes(script, plant)],
+            HoldSpans.Of(trace),
+            RunSums.Of(trace, plant));
+    }
+
+    private static void Play(Script script, BenchSession session, IProgress<double>? progress, CancellationToken cancel)
+    {
+        long end = session.OnGrid(script.DurationMs);
+        int next = 0;
+        while (session.NowMs < end)
+        {
+            cancel.ThrowIfCancellationRequested();
+            long limit = next < script.Events.Count ? Math.Min(session.OnGrid(script.Events[next].AtMs), end) : end;
+            session.AdvanceTo(session.NextScanMs(limit));
+            for (; next < script.Events.Count && script.Events[next].AtMs <= session.PlantMs; next++)
+                Do(script.Events[next].Action, session);
+            session.Scan();
+            progress?.Report((double)session.NowMs / end);
+        }
+    }
+
+    private static void Do(ScriptAction action, BenchSession session)
+    {
+        switch (action)
+        {
+            case CallChange call:
+                for (int zone = 0; zone < ControllerSettings.MostZones; zone++)
+                {
+                    if ((call.Zones & (1 << zone)) != 0)
+                        session.SetCall(zone, call.Asks);
+                }
+
+                break;
+            case SeasonChange season:
+                session.SetLockout(season.Lockout);
+                break;
+            case FaultChange fault:
+                session.SetFault(fault.Zone, fault.Fault);
+                break;
+            case PowerChange power:
+                session.SetPower(power.On);
+                break;
+            default:
+                throw new NotSupportedException($"The bench knows no script action {action.GetType().Name}.");
+        }
+    }
+}
