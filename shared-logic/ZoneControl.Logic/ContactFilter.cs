@@ -1,35 +1,59 @@
 namespace ZoneControl.Logic;
 
 /// <summary>
-/// Debounce for up to 16 contacts that share one time: a contact's new state is accepted once it has stood that long,
-/// counted from the scan that first saw it. A contact that falls back meanwhile starts again.
+/// Debounce for up to 16 contacts: a contact's new state is accepted once it has stood for its time, counted from the scan
+/// that first saw it. A contact that falls back meanwhile starts again.
 /// </summary>
 internal sealed class ContactFilter
 {
-    /// <summary>Contacts as the last scan read them.</summary>
+    /// <summary>Contacts as the last scan read them, 1 for asserted.</summary>
     public int Seen;
 
     /// <summary>Contacts as accepted.</summary>
     public int Accepted;
 
+    /// <summary>Contacts as accepted before the last step.</summary>
+    public int Before;
+
     /// <summary>How long each contact that differs from its accepted state has stood, ms; 0 for the others.</summary>
     public readonly int[] AgeMs;
 
-    public ContactFilter(int contacts) => AgeMs = new int[contacts];
+    private readonly int[] _debounceMs;
+
+    public ContactFilter(int[] debounceMs)
+    {
+        _debounceMs = debounceMs;
+        AgeMs = new int[debounceMs.Length];
+    }
+
+    /// <summary>As many contacts as there are zones, with one time for all.</summary>
+    public static ContactFilter ForZones(int zones, int debounceMs)
+    {
+        int[] times = new int[zones];
+        for (int zone = 0; zone < zones; zone++)
+            times[zone] = debounceMs;
+        return new ContactFilter(times);
+    }
+
+    /// <summary>Contacts accepted as asserted by the last step.</summary>
+    public int Rose => Accepted & ~Before;
 
     /// <summary>Takes in what this scan read, <paramref name="dt"/> ms after the last.</summary>
     /// <returns>ms until the next contact would be accepted; <see cref="Wait.Forever"/> when none is on its way.</returns>
-    public static int Step(ContactFilter filter, int raw, int dt, int debounceMs)
+    public static int Step(ContactFilter filter, int raw, int dt)
     {
-        int pending = raw ^ filter.Accepted;
-        int stood = pending & ~(raw ^ filter.Seen);
-        int settled = (filter.Seen ^ filter.Accepted) & ~pending;
+        int accepted = filter.Accepted;
+        int seen = filter.Seen;
+        filter.Before = accepted;
         filter.Seen = raw;
-        if ((pending | settled) == 0)
+        int pending = raw ^ accepted;
+        if ((pending | (seen ^ accepted)) == 0)
             return Wait.Forever;
 
+        int stood = pending & ~(raw ^ seen);
         int next = Wait.Forever;
         int[] ages = filter.AgeMs;
+        int[] debounceMs = filter._debounceMs;
         for (int i = 0; i < ages.Length; i++)
         {
             int bit = 1 << i;
@@ -40,21 +64,33 @@ internal sealed class ContactFilter
             }
 
             int age = (stood & bit) != 0 ? ages[i] + dt : 0;
-            if (age >= debounceMs)
+            int wait = debounceMs[i] - age;
+            if (wait <= 0)
             {
-                filter.Accepted ^= bit;
+                accepted ^= bit;
                 age = 0;
             }
-            else if (debounceMs - age < next)
+            else if (wait < next)
             {
-                next = debounceMs - age;
+                next = wait;
             }
 
             ages[i] = age;
         }
 
+        filter.Accepted = accepted;
         return next;
     }
+
+    /// <summary>Contacts that are on their way start to count again, as after a clock that cannot be trusted.</summary>
+    public void Restart()
+    {
+        for (int i = 0; i < AgeMs.Length; i++)
+            AgeMs[i] = 0;
+    }
+
+    /// <summary>How many ints <see cref="Save"/> writes.</summary>
+    public int Length => 2 + AgeMs.Length;
 
     public int Save(int[] state, int at)
     {

@@ -70,6 +70,84 @@ public sealed class ControllerSettings
     /// <summary>An end switch counts once it has stood this long, ms; 0 to 500, because PUMP-TRIP allows no more.</summary>
     public int SwitchDebounceMs;
 
-    /// <summary>The season contact counts once it has stood this long, ms; 0 or more.</summary>
-    public int SeasonDebounceMs;
+    /// <summary>Each contact of <see cref="Contact"/> counts once it has stood this long, ms; 0 or more, 0 to 500 for those that trip.</summary>
+    public int[] ContactDebounceMs = new int[Contact.Count];
+
+    /// <summary>Contacts that are wired; the others are never asserted.</summary>
+    public int FittedContacts;
+
+    /// <summary>Contacts that are asserted when open. <see cref="Contact.AssertedOpen"/> always are.</summary>
+    public int InvertedContacts = Contact.AssertedOpen;
+
+    /// <summary>Zones whose thermostat asks with an open contact.</summary>
+    public int InvertedCalls;
+
+    /// <summary>Zones whose end switch is open when its valve is open.</summary>
+    public int InvertedSwitches;
+
+    /// <summary>Zones whose sense input is open when the valve is energised.</summary>
+    public int InvertedSenses;
+
+    /// <summary>Zones whose valve an existing panel drives and ZoneControl only senses (GATE); their sense is their call.</summary>
+    public int GatedZones;
+
+    /// <summary>The pump rests this long after a stop (PUMP-REST), ms; 0 or more. After power-up it rests first.</summary>
+    public int PumpMinOffMs;
+
+    /// <summary>A start comes at least this long after the last (PUMP-REST), ms: an hour over the starts allowed; 0 or more.</summary>
+    public int PumpStartIntervalMs;
+
+    /// <summary>A start without flow this long is tripped (PUMP-FLOW), ms; more than 0 where a flow switch is fitted.</summary>
+    public int FlowProofMs;
+
+    /// <summary>A running pump without flow this long is tripped (PUMP-FLOW), ms; more than 0 where a flow switch is fitted.</summary>
+    public int FlowLossMs;
+
+    /// <summary>How often the pump is tried again after a flow trip before it is latched; 0 to 100.</summary>
+    public int FlowRetries;
+
+    /// <summary>What the actuators' transformer can give, in tenths of a VA; 0 when nobody says (VALVE-STAGGER is then not kept).</summary>
+    public int TransformerDeciVa;
+
+    /// <summary>Load of a zone's open valves, tenths of a VA; 0 or more.</summary>
+    public int[] HoldDeciVa = new int[0];
+
+    /// <summary>Load of a zone's valves while they start to open, tenths of a VA; at least <see cref="HoldDeciVa"/>.</summary>
+    public int[] InrushDeciVa = new int[0];
+
+    /// <summary>How long that start lasts, ms; 0 or more.</summary>
+    public int[] InrushMs = new int[0];
+
+    /// <summary>Pump and valves are exercised after so long without a run (SEASON-EXERCISE), s; 0 for never, up to a year.</summary>
+    public int ExerciseIntervalS;
+
+    /// <summary>An exercise that something forbids is put off by so long, s; at least 60.</summary>
+    public int ExerciseRetryS = 3600;
+
+    /// <summary>The pump runs so long in an exercise, ms; more than 0 where there are exercises.</summary>
+    public int ExerciseRunMs;
+
+    /// <summary>An exercise that has not run the pump by then is put off, ms; more than every opening time and delay together.</summary>
+    public int ExerciseLimitMs;
+
+    /// <summary>In lockout a freeze contact gets heat for at most so long (FREEZE), ms; 0 or more.</summary>
+    public int FreezeHeatMaxMs;
+
+    /// <summary>Priority that lasts longer is alarmed and ignored until it releases (PRIORITY), ms; more than 0 where fitted.</summary>
+    public int PriorityMaxMs;
+
+    /// <summary>Hand commands end by themselves after so long (SERVICE), ms; more than 0.</summary>
+    public int ServiceLimitMs = 1;
+
+    /// <summary>So many scans at one and the same time with the pump on are a fault of the clock (TIME-FAULT); 1 to 1,000.</summary>
+    public int StallScans = 10;
+
+    /// <summary>A scan so much later than the announced deadline is a fault of the clock (TIME-FAULT), ms; at least a scan period.</summary>
+    public int StallLimitMs = 1000;
+
+    /// <summary>Zones whose valves ZoneControl drives.</summary>
+    public int DrivenZones => ((1 << ZoneCount) - 1) & ~GatedZones;
+
+    /// <summary>Whether a contact is wired.</summary>
+    public bool Has(int contact) => (FittedContacts & contact) != 0;
 }

@@ -9,13 +9,17 @@ internal sealed class ControllerState
     // Contacts (ContactFilter).
     public readonly ContactFilter Calls;
     public readonly ContactFilter Switches;
-    public readonly ContactFilter Season;
+    public readonly ContactFilter Senses;
+    public readonly ContactFilter Hands;
+    public readonly ContactFilter Contacts;
 
     // Valves (ValveDrive) and what proves them (ValveProof).
     public int Valves;
+    public int Open; // energised by us, or sensed as energised by the panel that is gated
     public readonly int[] ValveAgeMs; // since energised, or since released
     public int Proven;
     public int Early;
+    public int StuckSwitches;
 
     // Late valves (LateValves).
     public int Late;
@@ -24,21 +28,59 @@ internal sealed class ControllerState
     public readonly int[] UnprovenMs;
     public readonly int[] Tries;
 
-    // Demand (Demand), pump (PumpSequence) and heat (HeatDemand).
+    // What is asked (Asking) and when it began.
     public bool Demand;
     public int DemandAgeMs; // since demand last came or went
+    public int PriorityAgeMs; // since priority was accepted; 0 without
+    public int ServiceAgeMs; // since the first hand command; 0 without
+
+    // Exercise.
+    public bool Exercising;
+    public bool PutOff;
+    public int IdleS; // whole seconds since the pump last ran: ms would overflow in four weeks
+    public int IdlePartMs;
+    public int ExerciseAgeMs;
+    public int ExerciseRanMs;
+
+    // Pump (PumpSequence, FlowWatch) and heat (HeatDemand).
     public bool Pump;
-    public int PumpAgeMs; // since the pump stopped; 0 while it runs
+    public int RundownMs; // since the pump stopped, counted to the rundown; 0 while it runs
+    public int RestMs; // since the pump stopped, counted to the least time off; 0 while it runs
+    public int StartAgeMs; // since the pump last started
+    public bool FlowSeen; // flow has been seen since that start
+    public int NoFlowMs; // the pump has been on so long without flow
+    public int FlowTries;
+    public bool PumpStuck;
+    public int QuietMs; // no flow for so long, while that alarm stands
     public bool Heat;
     public int HeatAgeMs; // since heat demand went off; 0 while it is on
+    public int FrostHeatMs; // heat asked for so long by frost in lockout
+
+    // Latches and the clock (Latches, ClockWatch).
+    public bool FlowLatched;
+    public bool LimitLatched;
+    public bool TimeFault;
+    public int Stalled; // scans in a row at one and the same time
 
     /// <summary>A scan has been made since power-up.</summary>
     public bool Scanned;
 
     // The rest is worked out anew in every scan and is not saved.
 
-    /// <summary>Zones whose call asks for the pump (Demand).</summary>
+    /// <summary>What asks for the pump (Asking).</summary>
+    public AskedBy AskedBy;
+
+    /// <summary>Zones for which it asks.</summary>
     public int Asked;
+
+    /// <summary>A hand governs valves and pump (Asking).</summary>
+    public bool Service;
+
+    /// <summary>Calls are withheld for domestic hot water (Asking).</summary>
+    public bool PriorityHolds;
+
+    /// <summary>The reset button went down in this scan: nothing goes on in it (Latches).</summary>
+    public bool ResetNow;
 
     /// <summary>Zones that are to be open: asked ones and companions (ZonePlan).</summary>
     public int Planned;
@@ -49,54 +91,126 @@ internal sealed class ControllerState
     /// <summary>The healthy valves that may open cannot reach minimum open (ZonePlan).</summary>
     public bool TooFew;
 
+    /// <summary>The pump has to stop for want of flow (FlowWatch).</summary>
+    public bool FlowTrip;
+
     /// <summary>The first unmet condition of the pump (HoldReasons).</summary>
     public HoldReason Hold;
 
+    private readonly int[] _marks = new int[15];
     private readonly int _zones;
+    private readonly bool _flowSwitch;
+    private readonly int _rundownMs;
 
-    /// <summary>The power-up state: nothing on, nothing proven, and in lockout until the season contact has said otherwise.</summary>
+    /// <summary>
+    /// The power-up state: nothing on, nothing proven, the pump just stopped as far as its rest goes, and in lockout, where
+    /// a season contact is fitted, until it has said otherwise.
+    /// </summary>
     public ControllerState(ControllerSettings settings)
     {
         _zones = settings.ZoneCount;
-        Calls = new ContactFilter(_zones);
-        Switches = new ContactFilter(_zones);
-        Season = new ContactFilter(1);
-        Season.Seen = 1;
-        Season.Accepted = 1;
+        _flowSwitch = settings.Has(Contact.Flow);
+        _rundownMs = settings.PumpRundownMs;
+        Calls = ContactFilter.ForZones(_zones, settings.CallDebounceMs);
+        Switches = ContactFilter.ForZones(_zones, settings.SwitchDebounceMs);
+        Senses = ContactFilter.ForZones(settings.GatedZones != 0 ? _zones : 0, settings.SwitchDebounceMs);
+        Hands = ContactFilter.ForZones(_zones, settings.CallDebounceMs);
+        Contacts = new ContactFilter(settings.ContactDebounceMs);
+        Contacts.Accepted = settings.FittedContacts & Contact.Lockout;
+        Contacts.Seen = Contacts.Accepted;
         ValveAgeMs = new int[_zones];
-        for (int zone = 0; zone < _zones; zone++)
-            ValveAgeMs[zone] = settings.ClosingMs[zone];
         UnprovenMs = new int[_zones];
         Tries = new int[_zones];
         DemandAgeMs = settings.PumpOverrunMs;
-        PumpAgeMs = settings.PumpRundownMs;
+        RundownMs = settings.PumpRundownMs;
         HeatAgeMs = settings.HeatLeadMs;
     }
 
-    /// <summary>The season contact, once accepted, says lockout.</summary>
-    public bool Lockout => Season.Accepted != 0;
+    /// <summary>Whether contacts of <see cref="Contact"/> are accepted as asserted.</summary>
+    public bool Is(int contact) => (Contacts.Accepted & contact) != 0;
 
-    /// <summary>The pump has stopped but may still turn.</summary>
-    public bool RunningDown(ControllerSettings settings) => !Pump && PumpAgeMs < settings.PumpRundownMs;
+    /// <summary>The pump is on, may still turn, or has not been seen to stop: no valve may close on moving water.</summary>
+    public bool WaterMayMove => Pump || RundownMs < _rundownMs || (_flowSwitch && Is(Contact.Flow));
+
+    /// <summary>Valves that cannot be counted on.</summary>
+    public int Sick => Late | StuckSwitches;
+
+    private int Flags() =>
+        (Demand ? 1 : 0) | (Pump ? 2 : 0) | (Heat ? 4 : 0) | (Scanned ? 8 : 0)
+        | (Exercising ? 16 : 0) | (PutOff ? 32 : 0) | (FlowSeen ? 64 : 0) | (PumpStuck ? 128 : 0)
+        | (FlowLatched ? 256 : 0) | (LimitLatched ? 512 : 0) | (TimeFault ? 1024 : 0);
+
+    /// <summary>
+    /// Whether anything but an age has changed since this was last asked. What changed late in a scan can bear on what comes
+    /// early in the next.
+    /// </summary>
+    public bool Changed()
+    {
+        int before = 0;
+        int at = 0;
+        before |= Mark(at++, Calls.Accepted);
+        before |= Mark(at++, Switches.Accepted);
+        before |= Mark(at++, Senses.Accepted);
+        before |= Mark(at++, Hands.Accepted);
+        before |= Mark(at++, Contacts.Accepted);
+        before |= Mark(at++, Valves);
+        before |= Mark(at++, Open);
+        before |= Mark(at++, Proven);
+        before |= Mark(at++, Early);
+        before |= Mark(at++, StuckSwitches);
+        before |= Mark(at++, Late);
+        before |= Mark(at++, Latched);
+        before |= Mark(at++, Resting);
+        before |= Mark(at++, FlowTries);
+        before |= Mark(at++, Flags() | (WaterMayMove ? 1 << 16 : 0) | (Service ? 1 << 17 : 0)
+            | (PriorityHolds ? 1 << 18 : 0) | ((int)AskedBy << 20));
+        return before != 0;
+    }
+
+    /// <summary>Notes a value; the bits in which it differs from the one noted before.</summary>
+    private int Mark(int at, int value)
+    {
+        int differs = _marks[at] ^ value;
+        _marks[at] = value;
+        return differs;
+    }
 
     /// <summary>How many ints <see cref="Save"/> writes.</summary>
-    public int Length => 3 * 2 + 2 * _zones + 1 + 10 + 3 * _zones;
+    public int Length =>
+        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 25 + 3 * _zones;
 
     public void Save(int[] state)
     {
         int at = Calls.Save(state, 0);
         at = Switches.Save(state, at);
-        at = Season.Save(state, at);
+        at = Senses.Save(state, at);
+        at = Hands.Save(state, at);
+        at = Contacts.Save(state, at);
         state[at++] = Valves;
+        state[at++] = Open;
         state[at++] = Proven;
         state[at++] = Early;
+        state[at++] = StuckSwitches;
         state[at++] = Late;
         state[at++] = Latched;
         state[at++] = Resting;
-        state[at++] = (Demand ? 1 : 0) | (Pump ? 2 : 0) | (Heat ? 4 : 0) | (Scanned ? 8 : 0);
+        state[at++] = Flags();
         state[at++] = DemandAgeMs;
-        state[at++] = PumpAgeMs;
+        state[at++] = PriorityAgeMs;
+        state[at++] = ServiceAgeMs;
+        state[at++] = IdleS;
+        state[at++] = IdlePartMs;
+        state[at++] = ExerciseAgeMs;
+        state[at++] = ExerciseRanMs;
+        state[at++] = RundownMs;
+        state[at++] = RestMs;
+        state[at++] = StartAgeMs;
+        state[at++] = NoFlowMs;
+        state[at++] = FlowTries;
+        state[at++] = QuietMs;
         state[at++] = HeatAgeMs;
+        state[at++] = FrostHeatMs;
+        state[at++] = Stalled;
         for (int zone = 0; zone < _zones; zone++)
         {
             state[at++] = ValveAgeMs[zone];
@@ -109,10 +223,14 @@ internal sealed class ControllerState
     {
         int at = Calls.Load(state, 0);
         at = Switches.Load(state, at);
-        at = Season.Load(state, at);
+        at = Senses.Load(state, at);
+        at = Hands.Load(state, at);
+        at = Contacts.Load(state, at);
         Valves = state[at++];
+        Open = state[at++];
         Proven = state[at++];
         Early = state[at++];
+        StuckSwitches = state[at++];
         Late = state[at++];
         Latched = state[at++];
         Resting = state[at++];
@@ -121,9 +239,29 @@ internal sealed class ControllerState
         Pump = (flags & 2) != 0;
         Heat = (flags & 4) != 0;
         Scanned = (flags & 8) != 0;
+        Exercising = (flags & 16) != 0;
+        PutOff = (flags & 32) != 0;
+        FlowSeen = (flags & 64) != 0;
+        PumpStuck = (flags & 128) != 0;
+        FlowLatched = (flags & 256) != 0;
+        LimitLatched = (flags & 512) != 0;
+        TimeFault = (flags & 1024) != 0;
         DemandAgeMs = state[at++];
-        PumpAgeMs = state[at++];
+        PriorityAgeMs = state[at++];
+        ServiceAgeMs = state[at++];
+        IdleS = state[at++];
+        IdlePartMs = state[at++];
+        ExerciseAgeMs = state[at++];
+        ExerciseRanMs = state[at++];
+        RundownMs = state[at++];
+        RestMs = state[at++];
+        StartAgeMs = state[at++];
+        NoFlowMs = state[at++];
+        FlowTries = state[at++];
+        QuietMs = state[at++];
         HeatAgeMs = state[at++];
+        FrostHeatMs = state[at++];
+        Stalled = state[at++];
         for (int zone = 0; zone < _zones; zone++)
         {
             ValveAgeMs[zone] = state[at++];

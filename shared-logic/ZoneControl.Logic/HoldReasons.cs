@@ -4,21 +4,43 @@ namespace ZoneControl.Logic;
 /// Why the pump is off.
 /// <para>
 /// ANSWER-WHY: with demand and the pump off exactly one reason, the first unmet condition in the order of
-/// <see cref="HoldReason"/>. Calls that ask for nothing are explained too: by lockout, or by their latched valves.
+/// <see cref="HoldReason"/>. Calls that ask for nothing are explained too: by a hand, priority, lockout or latched valves.
 /// </para>
 /// </summary>
 internal static class HoldReasons
 {
     public static HoldReason FirstUnmet(ControllerSettings s, ControllerState x)
     {
-        if (x.Pump || x.Calls.Accepted == 0)
+        if (x.Pump)
             return HoldReason.None;
-        if (x.Lockout)
-            return HoldReason.Lockout;
-        if (!x.Demand)
-            return HoldReason.ValveLatched;
+        if (!PumpSequence.Wanted(x))
+            return Withheld(s, x);
+        if (x.LimitLatched)
+            return HoldReason.Limit;
+        if (x.FlowLatched)
+            return HoldReason.FlowLatched;
+        if (x.PumpStuck)
+            return HoldReason.PumpStuck;
         if (x.ProvenCapacity < s.MinimumOpen)
+        {
+            if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+                return HoldReason.Supply;
             return x.TooFew ? HoldReason.TooFewValves : HoldReason.Proof;
-        return HoldReason.StartDelay;
+        }
+
+        if (PumpSequence.DelayLeft(s, x) > 0)
+            return HoldReason.StartDelay;
+        return PumpSequence.RestLeft(s, x) > 0 ? HoldReason.Rest : HoldReason.Reset;
+    }
+
+    private static HoldReason Withheld(ControllerSettings s, ControllerState x)
+    {
+        if ((x.Calls.Accepted | (x.Senses.Accepted & s.GatedZones)) == 0)
+            return HoldReason.None;
+        if (x.Service)
+            return HoldReason.Service;
+        if (x.PriorityHolds)
+            return HoldReason.Priority;
+        return x.Is(Contact.Lockout) ? HoldReason.Lockout : HoldReason.ValveLatched;
     }
 }

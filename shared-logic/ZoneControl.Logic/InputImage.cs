@@ -1,17 +1,23 @@
 namespace ZoneControl.Logic;
 
 /// <summary>
-/// The contacts as read at the start of a scan, before debounce. One bit a zone, bit 0 for the first zone of the house
-/// file; 1 means the contact says what its name says. Polarity is settled where the contact is read.
+/// The contacts as read at the start of a scan: 1 for a closed contact, whatever that means. The controller knows each
+/// one's polarity and does the debouncing. One bit a zone in zone masks, bit 0 for the first zone of the house file.
 /// </summary>
 public sealed class InputImage
 {
-    /// <summary>Thermostats asking for heat, one bit a zone.</summary>
+    /// <summary>Thermostats.</summary>
     public int Calls;
 
-    /// <summary>End switches made, one bit a zone. Bits of zones without a switch are ignored.</summary>
+    /// <summary>End switches. Bits of zones without a switch are ignored.</summary>
     public int EndSwitches;
 
-    /// <summary>The season contact says lockout (summer).</summary>
-    public bool Lockout;
+    /// <summary>Sense inputs of valves that an existing panel drives. Bits of other zones are ignored.</summary>
+    public int Senses;
+
+    /// <summary>Hand commands to open a zone's valves.</summary>
+    public int ServiceValves;
+
+    /// <summary>The contacts of <see cref="Contact"/>.</summary>
+    public int Contacts;
 }

@@ -6,7 +6,8 @@ namespace ZoneControl.Logic;
 /// VALVE-LATE: a switched valve not proven within its limit, counted from when it was energised or lost its proof, is
 /// alarmed and no longer counted on. While demand remains it is released for its closing time and tried again, never inside
 /// an overrun or a rundown, where water may be moving through it all the same; when the retries are used up it is latched
-/// and not driven until power-up. Proving clears the alarm and the count.
+/// and not driven until reset. Proving clears the alarm and the count. Without the actuators' supply no valve is to blame.
+/// A gated valve is alarmed and not counted on, no more: it is not ours to release.
 /// </para>
 /// </summary>
 internal static class LateValves
@@ -16,7 +17,8 @@ internal static class LateValves
     {
         int next = Wait.Forever;
         bool tripping = x.Pump && x.ProvenCapacity < s.MinimumOpen;
-        bool mayRetry = x.Demand && !tripping && !x.RunningDown(s);
+        bool mayRetry = (x.Demand || x.Service) && !tripping && (x.Pump || !x.WaterMayMove);
+        bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
         for (int zone = 0; zone < s.ZoneCount; zone++)
         {
             int bit = 1 << zone;
@@ -37,7 +39,7 @@ internal static class LateValves
                 x.Tries[zone] = 0;
                 x.Late &= ~bit;
             }
-            else if ((x.Valves & bit) != 0)
+            else if (supply && (x.Open & bit) != 0)
             {
                 // Proof lost only now has been missing for no time yet, however long ago the last scan was that counted ages.
                 int unproven = (provenBefore & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
@@ -49,7 +51,7 @@ internal static class LateValves
                 }
 
                 x.Late |= bit;
-                if (mayRetry)
+                if (mayRetry && (x.Valves & bit) != 0)
                     GiveUp(s, x, zone);
             }
         }

@@ -23,8 +23,14 @@ public sealed class OutputImage
     /// <summary>End switches accepted after debounce.</summary>
     public int AcceptedSwitches;
 
-    /// <summary>Lockout accepted after debounce.</summary>
-    public bool AcceptedLockout;
+    /// <summary>Sensed valves of a gated panel accepted after debounce.</summary>
+    public int AcceptedSenses;
+
+    /// <summary>Hand commands to open valves accepted after debounce.</summary>
+    public int AcceptedHands;
+
+    /// <summary>Contacts of <see cref="Contact"/> accepted after debounce, 1 for asserted.</summary>
+    public int AcceptedContacts;
 
     /// <summary>Alarm: valves not proven within their limit, until they prove (VALVE-LATE). Includes the latched ones.</summary>
     public int LateValves;
@@ -34,6 +40,12 @@ public sealed class OutputImage
 
     /// <summary>Alarm: valves whose end switch made too soon to be believed in this opening (VALVE-EARLY).</summary>
     public int EarlySwitches;
+
+    /// <summary>Alarm: end switches still made after their valve was released for its closing time (VALVE-STUCK).</summary>
+    public int StuckSwitches;
+
+    /// <summary>Alarms of the house as a whole: bits of <see cref="Alarm"/>.</summary>
+    public int Alarms;
 
     /// <summary>Valves that count as open.</summary>
     public int ProvenValves;

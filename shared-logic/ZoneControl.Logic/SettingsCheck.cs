@@ -13,7 +13,8 @@ public static class SettingsCheck
             return "ZoneCount";
         if (settings.ScanPeriodMs < 10 || settings.ScanPeriodMs > 1000)
             return "ScanPeriodMs";
-        return FirstZoneMistake(settings) ?? FirstCapacityMistake(settings) ?? FirstTimeMistake(settings);
+        return FirstZoneMistake(settings) ?? FirstCapacityMistake(settings) ?? FirstTimeMistake(settings)
+            ?? FirstContactMistake(settings) ?? FirstLoadMistake(settings) ?? FirstExerciseMistake(settings);
     }
 
     private static string? FirstZoneMistake(ControllerSettings s)
@@ -51,7 +52,8 @@ public static class SettingsCheck
         for (int i = 0; i < s.CompanionOrder.Length; i++)
         {
             int zone = s.CompanionOrder[i];
-            if (zone < 0 || zone >= s.ZoneCount || (companions & (1 << zone)) != 0)
+            // A gated valve is not ours to open.
+            if (zone < 0 || zone >= s.ZoneCount || ((companions | s.GatedZones) & (1 << zone)) != 0)
                 return "CompanionOrder";
             companions |= 1 << zone;
             companionCapacity += s.Capacity[zone];
@@ -84,7 +86,103 @@ public static class SettingsCheck
             return "CallDebounceMs";
         if (!Within(s.SwitchDebounceMs, 0, 500))
             return "SwitchDebounceMs";
-        return Within(s.SeasonDebounceMs, 0, ControllerSettings.LongestMs) ? null : "SeasonDebounceMs";
+        if (!Within(s.PumpMinOffMs, 0, ControllerSettings.LongestMs))
+            return "PumpMinOffMs";
+        if (!Within(s.PumpStartIntervalMs, 0, ControllerSettings.LongestMs))
+            return "PumpStartIntervalMs";
+        if (!Within(s.FreezeHeatMaxMs, 0, ControllerSettings.LongestMs))
+            return "FreezeHeatMaxMs";
+        if (!Within(s.PriorityMaxMs, s.Has(Contact.Priority) ? 1 : 0, ControllerSettings.LongestMs))
+            return "PriorityMaxMs";
+        if (!Within(s.ServiceLimitMs, 1, ControllerSettings.LongestMs))
+            return "ServiceLimitMs";
+        if (!Within(s.StallScans, 1, 1000))
+            return "StallScans";
+        return Within(s.StallLimitMs, s.ScanPeriodMs, ControllerSettings.LongestMs) ? null : "StallLimitMs";
+    }
+
+    private static string? FirstContactMistake(ControllerSettings s)
+    {
+        int zones = (1 << s.ZoneCount) - 1;
+        if (!EachWithin(s.ContactDebounceMs, Contact.Count, 0, ControllerSettings.LongestMs))
+            return "ContactDebounceMs";
+        for (int place = 0; place < Contact.Count; place++)
+        {
+            if ((Contact.Tripping & (1 << place)) != 0 && s.ContactDebounceMs[place] > 500)
+                return "ContactDebounceMs";
+        }
+
+        // A limit that is open at power-up must have been seen before the pump can start.
+        if (s.Has(Contact.Limit) && s.PumpMinOffMs < s.ContactDebounceMs[Contact.Place(Contact.Limit)] + s.ScanPeriodMs)
+            return "PumpMinOffMs";
+        if ((s.FittedContacts & ~((1 << Contact.Count) - 1)) != 0)
+            return "FittedContacts";
+        if ((s.GatedZones & ~zones) != 0)
+            return "GatedZones";
+        if ((s.InvertedCalls & ~zones) != 0)
+            return "InvertedCalls";
+        if ((s.InvertedSwitches & ~s.SwitchedZones) != 0)
+            return "InvertedSwitches";
+        if ((s.InvertedSenses & ~s.GatedZones) != 0)
+            return "InvertedSenses";
+        if (!s.Has(Contact.Flow))
+            return null;
+        if (!Within(s.FlowProofMs, 1, ControllerSettings.LongestMs))
+            return "FlowProofMs";
+        if (!Within(s.FlowLossMs, 1, ControllerSettings.LongestMs))
+            return "FlowLossMs";
+        return Within(s.FlowRetries, 0, 100) ? null : "FlowRetries";
+    }
+
+    private static string? FirstLoadMistake(ControllerSettings s)
+    {
+        const int MostDeciVa = 100_000;
+        if (!Within(s.TransformerDeciVa, 0, MostDeciVa))
+            return "TransformerDeciVa";
+        if (s.TransformerDeciVa == 0)
+            return null;
+        if (!EachWithin(s.HoldDeciVa, s.ZoneCount, 0, MostDeciVa))
+            return "HoldDeciVa";
+        if (!EachWithin(s.InrushDeciVa, s.ZoneCount, 0, MostDeciVa))
+            return "InrushDeciVa";
+        if (!EachWithin(s.InrushMs, s.ZoneCount, 0, ControllerSettings.LongestMs))
+            return "InrushMs";
+        int held = 0;
+        for (int zone = 0; zone < s.ZoneCount; zone++)
+        {
+            if ((s.GatedZones & (1 << zone)) == 0)
+                held += s.HoldDeciVa[zone];
+        }
+
+        // The last valve to open does so while all others are held: else it would wait for ever.
+        for (int zone = 0; zone < s.ZoneCount; zone++)
+        {
+            if ((s.GatedZones & (1 << zone)) != 0)
+                continue;
+            // Ages are counted to the opening time and no further.
+            if (s.InrushMs[zone] > s.OpeningMs[zone])
+                return "InrushMs";
+            if (s.InrushDeciVa[zone] < s.HoldDeciVa[zone])
+                return "InrushDeciVa";
+            if (held - s.HoldDeciVa[zone] + s.InrushDeciVa[zone] > s.TransformerDeciVa)
+                return "TransformerDeciVa";
+        }
+
+        return null;
+    }
+
+    private static string? FirstExerciseMistake(ControllerSettings s)
+    {
+        const int YearS = 366 * 24 * 3600;
+        if (!Within(s.ExerciseIntervalS, 0, YearS))
+            return "ExerciseIntervalS";
+        if (s.ExerciseIntervalS == 0)
+            return null;
+        if (!Within(s.ExerciseRetryS, 60, s.ExerciseIntervalS))
+            return "ExerciseRetryS";
+        if (!Within(s.ExerciseRunMs, 1, ControllerSettings.LongestMs))
+            return "ExerciseRunMs";
+        return Within(s.ExerciseLimitMs, s.ExerciseRunMs, ControllerSettings.LongestMs) ? null : "ExerciseLimitMs";
     }
 
     private static bool EachWithin(int[] values, int count, int least, int most)

@@ -3,41 +3,51 @@ namespace ZoneControl.Logic;
 /// <summary>
 /// Which valves are energised.
 /// <para>
-/// PUMP-ORDER: while the pump is on and through its rundown no valve is released unless those that stay prove minimum
-/// open. OPEN-HANDOVER: while demand remains, a zone no longer planned stays open until the others prove minimum open,
-/// whether the pump runs already or not, so that a change of calls never sets the start back. PUMP-OVERRUN: when demand
-/// ends the zones that are proven then stay until the rundown is over, then all are released.
+/// PUMP-ORDER: while the pump is on, through its rundown, and until a flow switch has seen flow cease, no valve is released
+/// unless those that stay prove minimum open. OPEN-HANDOVER: while demand remains, a zone no longer planned stays open until
+/// the others prove minimum open, whether the pump runs already or not, so that a change of calls never sets the start
+/// back. PUMP-OVERRUN: when demand ends the zones that are proven then stay until the rundown is over, then all are
+/// released. VALVE-SUPPLY: without the actuators' supply nothing is held, so all are released, and opened anew one after
+/// the other when it is back. VALVE-STAGGER: what would overload the transformer waits its turn, those who ask first.
 /// </para>
 /// </summary>
 internal static class ValveDrive
 {
-    public static void Step(ControllerSettings s, ControllerState x)
+    /// <returns>ms until a valve that waits for the transformer may be tried again.</returns>
+    public static int Step(ControllerSettings s, ControllerState x)
     {
+        if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+        {
+            ReleaseAll(s, x, x.Valves);
+            return Wait.Forever;
+        }
+
         int leaving = x.Valves & ~x.Planned;
         if (leaving != 0)
             ReleaseUnplanned(s, x, leaving);
         int opening = x.Planned & ~(x.Valves | x.Resting | x.Latched);
-        if (opening != 0)
-            Energise(s, x, opening);
+        return opening != 0 && !x.ResetNow ? Energise(s, x, opening) : Wait.Forever;
     }
 
     private static void ReleaseUnplanned(ControllerSettings s, ControllerState x, int leaving)
     {
-        bool waterMayMove = x.Pump || x.RunningDown(s);
-        if (!x.Demand)
+        bool waterMayMove = x.WaterMayMove;
+        if (!x.Demand || x.Service)
         {
             if (!waterMayMove)
                 ReleaseAll(s, x, leaving);
+            else if (x.Service)
+                ReleaseWhatOthersReplace(s, x, leaving);
             else if (x.DemandAgeMs == 0)
                 ReleaseWhatOthersReplace(s, x, leaving & ~x.Proven);
             return;
         }
 
-        // A late valve proves nothing, so it need not wait for others, unless water may be moving through it all the same.
+        // A sick valve proves nothing, so it need not wait for others, unless water may be moving through it all the same.
         if (!waterMayMove)
         {
-            ReleaseAll(s, x, leaving & x.Late);
-            leaving &= ~x.Late;
+            ReleaseAll(s, x, leaving & x.Sick);
+            leaving &= ~x.Sick;
         }
 
         ReleaseWhatOthersReplace(s, x, leaving);
@@ -45,7 +55,7 @@ internal static class ValveDrive
 
     private static void ReleaseAll(ControllerSettings s, ControllerState x, int leaving)
     {
-        for (int zone = 0; zone < s.ZoneCount; zone++)
+        for (int zone = 0; leaving != 0 && zone < s.ZoneCount; zone++)
         {
             if ((leaving & (1 << zone)) != 0)
                 Release(x, zone);
@@ -55,7 +65,7 @@ internal static class ValveDrive
     /// <summary>One by one, as long as those that stay prove minimum open.</summary>
     private static void ReleaseWhatOthersReplace(ControllerSettings s, ControllerState x, int leaving)
     {
-        for (int zone = 0; zone < s.ZoneCount; zone++)
+        for (int zone = 0; leaving != 0 && zone < s.ZoneCount; zone++)
         {
             int bit = 1 << zone;
             if ((leaving & bit) == 0)
@@ -68,29 +78,73 @@ internal static class ValveDrive
         }
     }
 
-    private static void Energise(ControllerSettings s, ControllerState x, int opening)
-    {
-        for (int zone = 0; zone < s.ZoneCount; zone++)
-        {
-            int bit = 1 << zone;
-            if ((opening & bit) == 0)
-                continue;
-            x.Valves |= bit;
-            x.ValveAgeMs[zone] = 0;
-            x.UnprovenMs[zone] = 0;
-            // Seen as well: a switch made before now may be accepted only after its least time has passed.
-            x.Early |= (x.Switches.Accepted | x.Switches.Seen) & bit;
-        }
-    }
-
     /// <summary>Releases one valve; it proves nothing from now on.</summary>
     public static void Release(ControllerState x, int zone)
     {
-        int bit = 1 << zone;
-        x.Valves &= ~bit;
-        x.Proven &= ~bit;
-        x.Early &= ~bit;
-        x.ValveAgeMs[zone] = 0;
-        x.UnprovenMs[zone] = 0;
+        x.Valves &= ~(1 << zone);
+        ValveProof.Closes(x, zone);
+    }
+
+    private static int Energise(ControllerSettings s, ControllerState x, int opening)
+    {
+        if (s.TransformerDeciVa == 0)
+        {
+            for (int zone = 0; zone < s.ZoneCount; zone++)
+            {
+                if ((opening & (1 << zone)) != 0)
+                    Energise(x, zone);
+            }
+
+            return Wait.Forever;
+        }
+
+        // Those who ask, then companions.
+        EnergiseWhatFits(s, x, opening & x.Asked);
+        EnergiseWhatFits(s, x, opening & ~x.Asked);
+        return (opening & ~x.Valves) != 0 ? NextInrushEnd(s, x) : Wait.Forever;
+    }
+
+    private static void EnergiseWhatFits(ControllerSettings s, ControllerState x, int opening)
+    {
+        for (int zone = 0; opening != 0 && zone < s.ZoneCount; zone++)
+        {
+            if ((opening & (1 << zone)) == 0)
+                continue;
+            if (LoadDeciVa(s, x) + s.InrushDeciVa[zone] > s.TransformerDeciVa)
+                return;
+            Energise(x, zone);
+        }
+    }
+
+    private static void Energise(ControllerState x, int zone)
+    {
+        x.Valves |= 1 << zone;
+        ValveProof.Opens(x, zone);
+    }
+
+    /// <summary>What the energised valves draw, tenths of a VA.</summary>
+    private static int LoadDeciVa(ControllerSettings s, ControllerState x)
+    {
+        int load = 0;
+        for (int zone = 0; zone < s.ZoneCount; zone++)
+        {
+            if ((x.Valves & (1 << zone)) != 0)
+                load += x.ValveAgeMs[zone] < s.InrushMs[zone] ? s.InrushDeciVa[zone] : s.HoldDeciVa[zone];
+        }
+
+        return load;
+    }
+
+    private static int NextInrushEnd(ControllerSettings s, ControllerState x)
+    {
+        int next = Wait.Forever;
+        for (int zone = 0; zone < s.ZoneCount; zone++)
+        {
+            int left = s.InrushMs[zone] - x.ValveAgeMs[zone];
+            if ((x.Valves & (1 << zone)) != 0 && left > 0)
+                next = Wait.Sooner(next, left);
+        }
+
+        return next;
     }
 }

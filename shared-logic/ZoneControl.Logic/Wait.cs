@@ -15,4 +15,10 @@ internal static class Wait
 
     /// <summary>The sooner of two waits.</summary>
     public static int Sooner(int a, int b) => a < b ? a : b;
+
+    /// <summary>
+    /// A wait of some seconds, ms; never more than the longest setting. A deadline that comes too soon only costs a scan.
+    /// </summary>
+    public static int Seconds(int seconds) =>
+        seconds > ControllerSettings.LongestMs / 1000 ? ControllerSettings.LongestMs : seconds * 1000;
 }

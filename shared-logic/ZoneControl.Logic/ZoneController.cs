@@ -9,7 +9,7 @@ namespace ZoneControl.Logic;
 /// It owns no clock and no pins. A scan allocates nothing. It is supervisory only: the limits, relief valves and safety
 /// devices that the heat source or the code require stay in charge.
 /// <para>
-/// A scan that finds the contacts as they were, before the deadline that the last full scan worked out, has nothing to
+/// A scan that finds the contacts as they were, before the deadline that the last whole scan worked out, has nothing to
 /// decide and only repeats the outputs. That is most scans, and it is why the deadline may never be later than the first
 /// change: tests step with <see cref="ScanWhole"/> and compare.
 /// </para>
@@ -19,11 +19,15 @@ public sealed class ZoneController
     /// <summary>A deadline that never comes.</summary>
     public const long Never = long.MaxValue;
 
+    private const long WholeNext = long.MinValue; // a deadline long past: the next scan is a whole one
+
     private readonly ControllerSettings _settings;
     private readonly ControllerState _state;
+    private readonly int _thermostats; // zones whose call comes from a thermostat
+    private readonly int _inverted; // contacts asserted when open
     private long _scanMs; // time of the last scan
     private long _agedMs; // time up to which the ages in the state are counted
-    private long _deadlineMs; // 0: the next scan is a whole one
+    private long _deadlineMs = WholeNext;
 
     /// <summary>Builds the controller in its power-up state. The settings are the controller's from now on.</summary>
     /// <exception cref="ArgumentException">A setting is not lawful; the message is its name (see <see cref="SettingsCheck"/>).</exception>
@@ -34,18 +38,24 @@ public sealed class ZoneController
             throw new ArgumentException(mistake);
         _settings = settings;
         _state = new ControllerState(settings);
+        _thermostats = settings.DrivenZones;
+        _inverted = (settings.InvertedContacts | Contact.AssertedOpen) & settings.FittedContacts;
+        Counters = new Counters(settings.ZoneCount);
     }
+
+    /// <summary>What has been counted since power-up.</summary>
+    public Counters Counters { get; }
 
     /// <summary>
     /// One pass: takes in the contacts, decides, writes the outputs. Call it every scan period, or at the first multiple of
     /// it at or after <see cref="OutputImage.NextDeadlineMs"/> or a change of contacts: the outputs are the same.
     /// </summary>
-    /// <param name="nowMs">Monotonic time, ms. A time before the last scan's counts as no time passed.</param>
+    /// <param name="nowMs">Monotonic time, ms. A time that cannot be trusted is a fault of its own (TIME-FAULT).</param>
     /// <param name="inputs">Contacts as read.</param>
     /// <param name="outputs">Filled entirely.</param>
     public void Scan(long nowMs, InputImage inputs, OutputImage outputs)
     {
-        if (nowMs < _deadlineMs && SameContacts(inputs))
+        if (nowMs > _scanMs && nowMs < _deadlineMs && SameContacts(inputs))
         {
             _scanMs = nowMs;
             outputs.PowerUp = false;
@@ -59,65 +69,91 @@ public sealed class ZoneController
     /// <summary>As <see cref="Scan"/>, but always decides anew: what tests compare the short way with.</summary>
     public void ScanWhole(long nowMs, InputImage inputs, OutputImage outputs)
     {
-        bool powerUp = !_state.Scanned;
-        int calls = ZoneBits(inputs.Calls);
-        int switches = ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones;
-        int lockout = inputs.Lockout ? 1 : 0;
-        _scanMs = nowMs;
-        if (powerUp)
-            OnlyLook(calls, switches, lockout);
-        else
-            Decide(calls, switches, lockout);
+        ControllerState x = _state;
+        int calls = Calls(inputs);
+        int switches = Switches(inputs);
+        int senses = Senses(inputs);
+        int hands = Hands(inputs);
+        int contacts = Contacts(inputs);
+        bool powerUp = !x.Scanned;
         outputs.PowerUp = powerUp;
+        if (powerUp)
+        {
+            // BOOT-SAFE: the first scan takes in the contacts and accepts none, not even those without debounce.
+            x.Scanned = true;
+            _scanMs = nowMs;
+            Look(calls, switches, senses, hands, contacts);
+        }
+        else if (ClockWatch.Step(_settings, x, nowMs, _scanMs, _deadlineMs))
+        {
+            _scanMs = nowMs;
+            ClockWatch.Fault(_settings, x);
+            x.Hold = HoldReasons.FirstUnmet(_settings, x);
+            Look(calls, switches, senses, hands, contacts);
+        }
+        else
+        {
+            _scanMs = nowMs;
+            Decide(calls, switches, senses, hands, contacts);
+        }
+
         Publish(outputs);
     }
 
-    /// <summary>BOOT-SAFE: the first scan takes in the contacts and accepts none, not even those without debounce.</summary>
-    private void OnlyLook(int calls, int switches, int lockout)
+    /// <summary>Reads the contacts, but accepts none and decides nothing; the next scan does.</summary>
+    private void Look(int calls, int switches, int senses, int hands, int contacts)
     {
         ControllerState x = _state;
-        x.Scanned = true;
         x.Calls.Seen = calls;
         x.Switches.Seen = switches;
-        x.Season.Seen = lockout;
+        x.Senses.Seen = senses;
+        x.Hands.Seen = hands;
+        x.Contacts.Seen = contacts;
         _agedMs = _scanMs;
         _deadlineMs = _scanMs + 1;
     }
 
-    private void Decide(int calls, int switches, int lockout)
+    private void Decide(int calls, int switches, int senses, int hands, int contacts)
     {
         ControllerSettings s = _settings;
         ControllerState x = _state;
         int dt = TakeElapsed();
-        int callsBefore = x.Calls.Accepted;
-        int switchesBefore = x.Switches.Accepted;
         int valvesBefore = x.Valves;
         int provenBefore = x.Proven;
-        int troubleBefore = x.Early | x.Late << 16;
-        int restBefore = x.Resting | x.Latched << 16;
-        bool demandBefore = x.Demand;
         bool pumpBefore = x.Pump;
-        bool rundownBefore = x.RunningDown(s);
-        bool lockoutBefore = x.Lockout;
+        bool exercisingBefore = x.Exercising;
+        HoldReason holdBefore = x.Hold;
 
-        int next = ContactFilter.Step(x.Calls, calls, dt, s.CallDebounceMs);
-        next = Wait.Sooner(next, ContactFilter.Step(x.Switches, switches, dt, s.SwitchDebounceMs));
-        next = Wait.Sooner(next, ContactFilter.Step(x.Season, lockout, dt, s.SeasonDebounceMs));
-        next = Wait.Sooner(next, ValveProof.Step(s, x, dt, switchesBefore));
+        int next = ContactFilter.Step(x.Calls, calls, dt);
+        next = Wait.Sooner(next, ContactFilter.Step(x.Switches, switches, dt));
+        next = Wait.Sooner(next, ContactFilter.Step(x.Senses, senses, dt));
+        next = Wait.Sooner(next, ContactFilter.Step(x.Hands, hands, dt));
+        next = Wait.Sooner(next, ContactFilter.Step(x.Contacts, contacts, dt));
+        Latches.Step(x);
+        next = Wait.Sooner(next, ValveProof.Step(s, x, dt));
         next = Wait.Sooner(next, LateValves.Step(s, x, dt, provenBefore));
-        Demand.Step(s, x, dt);
+        next = Wait.Sooner(next, FlowWatch.Step(s, x, dt));
+        next = Wait.Sooner(next, Asking.Step(s, x, dt));
+        next = Wait.Sooner(next, Exercise.Step(s, x, dt));
+        Asking.CountDemand(s, x, dt);
         ZonePlan.Step(s, x);
         next = Wait.Sooner(next, PumpSequence.Step(s, x, dt));
-        ValveDrive.Step(s, x);
-        HeatDemand.Step(s, x, dt);
+        next = Wait.Sooner(next, ValveDrive.Step(s, x));
+        next = Wait.Sooner(next, HeatDemand.Step(s, x, dt));
         x.Hold = HoldReasons.FirstUnmet(s, x);
+        _deadlineMs = x.Changed() ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
 
-        // A change late in a scan can bear on what comes early in the next.
-        bool changed = callsBefore != x.Calls.Accepted || switchesBefore != x.Switches.Accepted
-            || valvesBefore != x.Valves || provenBefore != x.Proven
-            || troubleBefore != (x.Early | x.Late << 16) || restBefore != (x.Resting | x.Latched << 16)
-            || demandBefore != x.Demand || pumpBefore != x.Pump || rundownBefore != x.RunningDown(s) || lockoutBefore != x.Lockout;
-        _deadlineMs = changed ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
+        Counters.Energised(x.Valves & ~valvesBefore);
+        if (pumpBefore)
+            Counters.PumpRan(dt);
+        if (x.Pump && !pumpBefore)
+            Counters.PumpStarts = Counters.Next(Counters.PumpStarts);
+        if (pumpBefore && !x.Pump && (x.FlowTrip || x.LimitLatched || x.ProvenCapacity < s.MinimumOpen))
+            Counters.Trips = Counters.Next(Counters.Trips);
+        if (holdBefore == HoldReason.None && x.Hold != HoldReason.None && PumpSequence.Wanted(x))
+            Counters.Holds = Counters.Next(Counters.Holds);
+        if (exercisingBefore && !x.Exercising && !x.PutOff && x.Asked == 0 && !x.Service)
+            Counters.Exercises = Counters.Next(Counters.Exercises);
     }
 
     /// <summary>ms since ages were last counted, at most the longest setting: no age cares for more.</summary>
@@ -125,20 +161,28 @@ public sealed class ZoneController
     {
         long elapsed = _scanMs - _agedMs;
         _agedMs = _scanMs;
-        if (elapsed < 0)
-            return 0;
         return elapsed > ControllerSettings.LongestMs ? ControllerSettings.LongestMs : (int)elapsed;
     }
 
     private bool SameContacts(InputImage inputs)
     {
         ControllerState x = _state;
-        return ZoneBits(inputs.Calls) == x.Calls.Seen
-            && (ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones) == x.Switches.Seen
-            && (inputs.Lockout ? 1 : 0) == x.Season.Seen;
+        return Calls(inputs) == x.Calls.Seen
+            && Switches(inputs) == x.Switches.Seen
+            && Senses(inputs) == x.Senses.Seen
+            && Hands(inputs) == x.Hands.Seen
+            && Contacts(inputs) == x.Contacts.Seen;
     }
 
-    private int ZoneBits(int contacts) => contacts & ((1 << _settings.ZoneCount) - 1);
+    private int Calls(InputImage inputs) => (inputs.Calls ^ _settings.InvertedCalls) & _thermostats;
+
+    private int Switches(InputImage inputs) => (inputs.EndSwitches ^ _settings.InvertedSwitches) & _settings.SwitchedZones;
+
+    private int Senses(InputImage inputs) => (inputs.Senses ^ _settings.InvertedSenses) & _settings.GatedZones;
+
+    private int Hands(InputImage inputs) => inputs.ServiceValves & _thermostats;
+
+    private int Contacts(InputImage inputs) => (inputs.Contacts ^ _inverted) & _settings.FittedContacts;
 
     private void Publish(OutputImage outputs)
     {
@@ -149,10 +193,14 @@ public sealed class ZoneController
         outputs.Hold = x.Hold;
         outputs.AcceptedCalls = x.Calls.Accepted;
         outputs.AcceptedSwitches = x.Switches.Accepted;
-        outputs.AcceptedLockout = x.Lockout;
+        outputs.AcceptedSenses = x.Senses.Accepted;
+        outputs.AcceptedHands = x.Hands.Accepted;
+        outputs.AcceptedContacts = x.Contacts.Accepted;
         outputs.LateValves = x.Late;
         outputs.LatchedValves = x.Latched;
         outputs.EarlySwitches = x.Early;
+        outputs.StuckSwitches = x.StuckSwitches;
+        outputs.Alarms = Alarms.Of(_settings, x);
         outputs.ProvenValves = x.Proven;
         outputs.ScanMs = _scanMs;
         outputs.NextDeadlineMs = _deadlineMs;
@@ -167,7 +215,11 @@ public sealed class ZoneController
     {
         // Short scans do not count ages; nothing can change before the deadline, so deciding again only brings them up to date.
         if (_agedMs < _scanMs)
-            Decide(_state.Calls.Seen, _state.Switches.Seen, _state.Season.Seen);
+        {
+            ControllerState x = _state;
+            Decide(x.Calls.Seen, x.Switches.Seen, x.Senses.Seen, x.Hands.Seen, x.Contacts.Seen);
+        }
+
         _state.Save(state);
     }
 
@@ -179,6 +231,6 @@ public sealed class ZoneController
         _state.Load(state);
         _scanMs = nowMs;
         _agedMs = nowMs;
-        _deadlineMs = 0;
+        _deadlineMs = WholeNext;
     }
 }

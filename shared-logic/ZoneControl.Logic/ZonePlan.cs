@@ -3,45 +3,55 @@ namespace ZoneControl.Logic;
 /// <summary>
 /// Which zones are to be open.
 /// <para>
-/// OPEN-COMPANION: zones that call, and, while the healthy ones among them do not reach minimum open, companions in the
-/// house file's order. Late valves are not counted on. Only when all healthy companions together do not suffice are late
-/// ones that still have retries opened as well, uncounted: that is how a companion gets its retry.
+/// OPEN-COMPANION: zones that ask, and, while the healthy ones among them do not reach minimum open, companions in the
+/// house file's order. Late valves and stuck switches are not counted on. Only when all healthy companions together do not
+/// suffice are late ones that still have retries opened as well, uncounted: that is how a companion gets its retry.
+/// PUMP-STUCK: while the alarm stands zones are opened to minimum open even if nobody asks. SERVICE: a hand opens what it
+/// opens, without companions.
 /// </para>
 /// </summary>
 internal static class ZonePlan
 {
     public static void Step(ControllerSettings s, ControllerState x)
     {
-        int asked = x.Asked;
-        x.Planned = asked;
         x.TooFew = false;
-        if (asked == 0)
-            return;
+        if (x.Service)
+            x.Planned = x.Hands.Accepted & s.DrivenZones & ~x.Latched;
+        else if (x.Asked != 0 || x.PumpStuck)
+            x.Planned = (x.Asked | Companions(s, x)) & s.DrivenZones;
+        else
+            x.Planned = 0;
+    }
 
+    private static int Companions(ControllerSettings s, ControllerState x)
+    {
         int capacity = s.StandingCapacity;
-        int countedOn = asked & ~x.Late;
-        for (int zone = 0; zone < s.ZoneCount; zone++)
+        int sick = x.Sick;
+        int countedOn = x.Asked & ~sick;
+        for (int zone = 0; countedOn != 0 && zone < s.ZoneCount; zone++)
         {
             if ((countedOn & (1 << zone)) != 0)
                 capacity += s.Capacity[zone];
         }
 
+        int companions = 0;
         int[] order = s.CompanionOrder;
-        int spare = ~(asked | x.Late);
+        int spare = s.DrivenZones & ~(x.Asked | sick);
         for (int i = 0; i < order.Length && capacity < s.MinimumOpen; i++)
         {
             int zone = order[i];
             if ((spare & (1 << zone)) != 0)
             {
-                x.Planned |= 1 << zone;
+                companions |= 1 << zone;
                 capacity += s.Capacity[zone];
             }
         }
 
         if (capacity >= s.MinimumOpen)
-            return;
+            return companions;
         x.TooFew = true;
         for (int i = 0; i < order.Length; i++)
-            x.Planned |= 1 << order[i] & ~x.Latched;
+            companions |= (1 << order[i]) & ~x.Latched;
+        return companions;
     }
 }

@@ -1,0 +1,80 @@
+namespace ZoneControl.Logic;
+
+/// <summary>
+/// Who asks for the pump, and for which zones.
+/// <para>
+/// In order of precedence. SERVICE: hand commands govern valves and pump until they are let go or their limit has passed;
+/// then they are ignored until all are let go. FREEZE: the freeze contact asks for every zone, whatever season and
+/// priority say. PRIORITY: while its contact is made, and no longer than its limit, calls are withheld. SEASON-LOCKOUT: in
+/// lockout no call asks; entering it while the pump runs ends demand, and so is an orderly stop with overrun. GATE: a
+/// sensed valve is its zone's call. A zone whose valve is latched asks for nothing that it could get (VALVE-LATE).
+/// SEASON-EXERCISE comes last (<see cref="Exercise"/>).
+/// </para>
+/// </summary>
+internal static class Asking
+{
+    /// <returns>ms until time alone ends a hand command or priority.</returns>
+    public static int Step(ControllerSettings s, ControllerState x, int dt)
+    {
+        int next = Hands(s, x, dt);
+        next = Wait.Sooner(next, Priority(s, x, dt));
+
+        int asked = 0;
+        AskedBy by = AskedBy.Nobody;
+        if (!x.Service)
+        {
+            int calls = (x.Calls.Accepted | (x.Senses.Accepted & s.GatedZones)) & ~x.Latched;
+            if (x.Is(Contact.Freeze))
+            {
+                asked = calls | (s.DrivenZones & ~x.Latched);
+                by = AskedBy.Freeze;
+            }
+            else if (!x.PriorityHolds && !x.Is(Contact.Lockout))
+            {
+                asked = calls;
+                by = AskedBy.Calls;
+            }
+        }
+
+        x.Asked = asked;
+        x.AskedBy = asked != 0 ? by : AskedBy.Nobody;
+        return next;
+    }
+
+    private static int Hands(ControllerSettings s, ControllerState x, int dt)
+    {
+        bool before = (x.Hands.Before | (x.Contacts.Before & Contact.ServicePump)) != 0;
+        bool now = (x.Hands.Accepted | (x.Contacts.Accepted & Contact.ServicePump)) != 0;
+        x.ServiceAgeMs = before && now ? Wait.Age(x.ServiceAgeMs, dt, s.ServiceLimitMs) : 0;
+        x.Service = now && x.ServiceAgeMs < s.ServiceLimitMs;
+        return x.Service ? s.ServiceLimitMs - x.ServiceAgeMs : Wait.Forever;
+    }
+
+    private static int Priority(ControllerSettings s, ControllerState x, int dt)
+    {
+        int both = x.Contacts.Before & x.Contacts.Accepted & Contact.Priority;
+        x.PriorityAgeMs = both != 0 ? Wait.Age(x.PriorityAgeMs, dt, s.PriorityMaxMs) : 0;
+        x.PriorityHolds = x.Is(Contact.Priority) && x.PriorityAgeMs < s.PriorityMaxMs;
+        return x.PriorityHolds ? s.PriorityMaxMs - x.PriorityAgeMs : Wait.Forever;
+    }
+
+    /// <summary>Demand, and since when it is there or not; after <see cref="Exercise"/> has had its say.</summary>
+    public static void CountDemand(ControllerSettings s, ControllerState x, int dt)
+    {
+        bool demand = x.Asked != 0;
+        if (demand != x.Demand)
+        {
+            x.Demand = demand;
+            x.DemandAgeMs = 0;
+        }
+        else if (x.ResetNow && !x.Pump)
+        {
+            // ALARM-LATCH: what stood before the reset goes through every delay again.
+            x.DemandAgeMs = 0;
+        }
+        else
+        {
+            x.DemandAgeMs = Wait.Age(x.DemandAgeMs, dt, demand ? s.PumpStartDelayMs : s.PumpOverrunMs);
+        }
+    }
+}
