@@ -34,7 +34,7 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
         bool bootOnly = right == NothingHolds && Seen.Now.PowerUp
             && Seen.Now.Hold is HoldReason.None or HoldReason.Proof or HoldReason.StartDelay;
         if (right != Seen.Now.Hold && !bootOnly)
-            Broken(Why(right));
+            Broken(Why(right, 0));
         // A wrong reason told once is not told again when it turns stale.
         _stale.Restart(bootOnly);
     }
@@ -47,7 +47,11 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             _stale.Set(true);
     }
 
-    public override void Pass(int ms) => BrokenIn(_stale.Pass(ms, Seen.House.ScanPeriodMs), () => Why(Right()));
+    public override void Pass(int ms)
+    {
+        int ranOut = _stale.Pass(ms, Seen.House.ScanPeriodMs);
+        BrokenIn(ranOut, () => Why(Right(), ranOut));
+    }
 
     public override void Walk(StateWalk walk)
     {
@@ -68,7 +72,7 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
         return Seen.DemandMs < Seen.House.PumpStartDelayMs ? HoldReason.StartDelay : NothingHolds;
     }
 
-    private string Why(HoldReason right) => right switch
+    private string Why(HoldReason right, int inMs) => right switch
     {
         NothingHolds => $"there is demand, every condition is met, and the pump is off (published: {Seen.Now.Hold})",
         HoldReason.None => $"published {Seen.Now.Hold}, though "
@@ -80,7 +84,7 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             + $"{Seen.Plan.Reach} of {Seen.MinimumOpen}",
         HoldReason.Proof => $"published {Seen.Now.Hold}; the first unmet condition is Proof: {Seen.Capacity} of "
             + $"{Seen.MinimumOpen} proven",
-        _ => $"published {Seen.Now.Hold}; the first unmet condition is StartDelay: {Words.Seconds(Seen.DemandMs)} of "
+        _ => $"published {Seen.Now.Hold}; the first unmet condition is StartDelay: {Words.Seconds(Seen.DemandMs + inMs)} of "
             + $"{Words.Seconds(Seen.House.PumpStartDelayMs)} passed",
     };
 }
