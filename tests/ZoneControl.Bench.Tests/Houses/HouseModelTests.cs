@@ -46,7 +46,7 @@ public class HouseModelTests
                 companions = ["bath", "kitchen"]
                 pump_start_delay = "4 min"
                 pump_overrun = "30 s"
-                pump_rundown = "0 s"
+                pump_rundown = "2 s"
                 heat_lead = "20 s"
                 call_debounce = "2 s"
                 switch_debounce = "0 ms"
@@ -63,7 +63,7 @@ public class HouseModelTests
         Assert.Equal([1, 0], settings.CompanionOrder);
         Assert.Equal(240_000, settings.PumpStartDelayMs);
         Assert.Equal(30_000, settings.PumpOverrunMs);
-        Assert.Equal(0, settings.PumpRundownMs);
+        Assert.Equal(2_000, settings.PumpRundownMs);
         Assert.Equal(20_000, settings.HeatLeadMs);
         Assert.Equal(2_000, settings.CallDebounceMs);
         Assert.Equal(0, settings.SwitchDebounceMs);
@@ -137,7 +137,7 @@ public class HouseModelTests
         Assert.Equal(7e-6, bath.Tube.RoughnessM, 1e-12);
         Assert.Equal(0.865, bath.ValveKvs, 1e-9);
         Assert.Equal(0.012, plant.Loops[0].Tube.InsideDiameterM, 1e-12);
-        Assert.Equal(LoopDefaults(), (plant.Loops[0].Tube.FittingsK, plant.Loops[0].ValveKvs));
+        Assert.Equal((25, 1.2), (plant.Loops[0].Tube.FittingsK, plant.Loops[0].ValveKvs));
 
         ActuatorDescription told = plant.Actuators[1];
         Assert.Equal((60, 120, 120, 180), (told.OpenDeadTimeS, told.OpenStrokeS, told.CloseDeadTimeS, told.CloseStrokeS));
@@ -165,6 +165,4 @@ public class HouseModelTests
     [InlineData("17x2 mm", 13.00)]
     public void Tube_sizes_stand_for_inside_diameters(string word, double mm) =>
         Assert.Equal(mm, TubeSizes.All.Single(size => size.Word == word).InsideM * 1000, 0.01);
-
-    private static (double, double) LoopDefaults() => (25, 1.2);
 }

@@ -20,6 +20,7 @@ public class HouseRefusalTests
         { "actuator = \"told\"", "actuator = \"told\"\nswitch_limit = \"3 min 44 s\"", "house.toml:28: zone.bath.switch_limit: found 3 min 44 s, expected at least 3 min 45 s, the proof time" },
         { "minimum_open = 2", "minimum_open = 2\npump_overrun = \"4 s\"", "house.toml:31: controller.pump_overrun: found an overrun of 4 s, expected at least the heat lead of 5 s (heat goes off first and the pump carries the rest away)" },
         { "minimum_open = 2", "minimum_open = 2\nheat_lead = \"50 ms\"", "house.toml:31: controller.heat_lead: found a heat lead of 0.05 s, expected at least the scan period of 0.1 s" },
+        { "minimum_open = 2", "minimum_open = 2\npump_rundown = \"99 ms\"", "house.toml:31: controller.pump_rundown: found a rundown of 0.099 s, expected at least the scan period of 0.1 s" },
 
         // Names and references.
         { "name = \"bath\"", "name = \"kitchen\"", "house.toml:26: zone.kitchen.name: found \"kitchen\" for the second time, expected another name for each zone" },
