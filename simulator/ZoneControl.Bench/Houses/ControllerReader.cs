@@ -22,7 +22,7 @@ internal static class ControllerReader
             Companions = companions ?? Setting.Derived<IReadOnlyList<int>>([], ""),
             PumpStartDelay = Or(table, "pump_start_delay", "0 s", "1 d", Derivations.PumpStartDelay(quickest)),
             PumpOverrun = Or(table, "pump_overrun", "0 s", "1 d", Fixed("2 min", "common practice: half a minute to 15 minutes")),
-            PumpRundown = Or(table, "pump_rundown", "0 s", "1 h", Fixed("10 s", "time for the water to come to rest (common practice)")),
+            PumpRundown = Or(table, "pump_rundown", "10 ms", "1 h", Fixed("10 s", "time for the water to come to rest (common practice)")),
             HeatLead = Or(table, "heat_lead", "10 ms", "1 h", Fixed("5 s", "time for the heat source to see that it is off (common practice)")),
             CallDebounce = Or(table, "call_debounce", "0 s", "10 min", Fixed("1 s", "longer than a contact bounces (common practice)")),
             SwitchDebounce = Or(table, "switch_debounce", "0 ms", "500 ms", Fixed("200 ms", "longer than a contact bounces (common practice)")),
@@ -92,10 +92,15 @@ internal static class ControllerReader
                 "heat goes off first and the pump carries the rest away");
         }
 
-        if (controller.HeatLead.Value < controller.ScanPeriod.Value)
+        AtLeastOneScan(table, controller, "heat_lead", "a heat lead", controller.HeatLead.Value);
+        AtLeastOneScan(table, controller, "pump_rundown", "a rundown", controller.PumpRundown.Value);
+    }
+
+    private static void AtLeastOneScan(TableReader table, HouseController controller, string key, string what, TimeSpan time)
+    {
+        if (time < controller.ScanPeriod.Value)
         {
-            table.Error(table.Has("heat_lead") ? "heat_lead" : "scan_period",
-                $"a heat lead of {Durations.InWords(controller.HeatLead.Value)}",
+            table.Error(table.Has(key) ? key : "scan_period", $"{what} of {Durations.InWords(time)}",
                 $"at least the scan period of {Durations.InWords(controller.ScanPeriod.Value)}");
         }
     }
