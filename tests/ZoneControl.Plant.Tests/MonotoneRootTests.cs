@@ -9,20 +9,20 @@ public class MonotoneRootTests
     {
         // |x|^p with its root moved: steep, flat and straight functions; p below 1 has an endless slope at the root.
         Gen.Select(Gen.Double[0.2, 6], Gen.Double[1e-6, 1], Gen.Double[-1, 2]).Sample((power, root, start) =>
-            Near.Absolute(root, MonotoneRoot.Find(new Power(power, root), 0, 1.1, start, 1e-12), 1e-8));
+            Near.Absolute(root, MonotoneRoot.Find(new Power(power, root), 0, 1.1, start, 1e-12, out _), 1e-8));
     }
 
     [Fact]
     public void A_root_beside_a_kink_is_found()
     {
         Gen.Select(Gen.Double[1e-3, 1], Gen.Double[-8, 8], Gen.Double[0, 1]).Sample((root, logRatio, start) =>
-            Near.Absolute(root, MonotoneRoot.Find(new Kink(Math.Pow(10, logRatio), root), 0, 1.1, start, 1e-12), 1e-10));
+            Near.Absolute(root, MonotoneRoot.Find(new Kink(Math.Pow(10, logRatio), root), 0, 1.1, start, 1e-12, out _), 1e-10));
     }
 
     [Fact]
     public void A_level_function_ends_the_search()
     {
-        double x = MonotoneRoot.Find(new Step(0.3), 0, 1, 0.9, 1e-12);
+        double x = MonotoneRoot.Find(new Step(0.3), 0, 1, 0.9, 1e-12, out _);
         Near.Absolute(0.3, x, 1e-12);
     }
 

@@ -90,6 +90,25 @@ public class NetworkPropertyTests
     }
 
     [Fact]
+    public void The_search_stays_short()
+    {
+        // Seen over 100,000 random houses after one valve moved: 5.6 evaluations a loop on average, 24 in 99 of 100, 190 at most.
+        Gen.Select(Houses.Any, Houses.AnyTravels).Sample((house, travels) =>
+        {
+            var network = new Network(house);
+            network.Solve(travels);
+            Assert.InRange(network.LoopEvaluations, 0, 1000 * house.Loops.Count);
+        }, iter: 2_000);
+
+        // In a plain house, a valve on its way: three steps of the head, each with one or two of every loop.
+        var plain = new Network(Houses.Small);
+        plain.Solve([1, 0.50]);
+        long before = plain.LoopEvaluations;
+        plain.Solve([1, 0.51]);
+        Assert.InRange(plain.LoopEvaluations - before, 2, 2 * 8);
+    }
+
+    [Fact]
     public void With_everything_shut_nothing_flows_at_the_shutoff_head()
     {
         var network = new Network(Houses.Small);
