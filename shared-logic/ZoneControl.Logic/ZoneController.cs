@@ -19,11 +19,13 @@ public sealed class ZoneController
     /// <summary>A deadline that never comes.</summary>
     public const long Never = long.MaxValue;
 
+    private const long WholeNext = long.MinValue; // a deadline long past: the next scan is a whole one
+
     private readonly ControllerSettings _settings;
     private readonly ControllerState _state;
     private long _scanMs; // time of the last scan
     private long _agedMs; // time up to which the ages in the state are counted
-    private long _deadlineMs; // 0: the next scan is a whole one
+    private long _deadlineMs = WholeNext;
 
     /// <summary>Builds the controller in its power-up state. The settings are the controller's from now on.</summary>
     /// <exception cref="ArgumentException">A setting is not lawful; the message is its name (see <see cref="SettingsCheck"/>).</exception>
@@ -45,7 +47,7 @@ public sealed class ZoneController
     /// <param name="outputs">Filled entirely.</param>
     public void Scan(long nowMs, InputImage inputs, OutputImage outputs)
     {
-        if (nowMs < _deadlineMs && SameContacts(inputs))
+        if (nowMs >= _scanMs && nowMs < _deadlineMs && SameContacts(inputs))
         {
             _scanMs = nowMs;
             outputs.PowerUp = false;
@@ -63,6 +65,8 @@ public sealed class ZoneController
         int calls = ZoneBits(inputs.Calls);
         int switches = ZoneBits(inputs.EndSwitches) & _settings.SwitchedZones;
         int lockout = inputs.Lockout ? 1 : 0;
+        if (nowMs < _scanMs)
+            _agedMs += nowMs - _scanMs; // what passed before the clock went back has still passed
         _scanMs = nowMs;
         if (powerUp)
             OnlyLook(calls, switches, lockout);
@@ -125,8 +129,6 @@ public sealed class ZoneController
     {
         long elapsed = _scanMs - _agedMs;
         _agedMs = _scanMs;
-        if (elapsed < 0)
-            return 0;
         return elapsed > ControllerSettings.LongestMs ? ControllerSettings.LongestMs : (int)elapsed;
     }
 
@@ -179,6 +181,6 @@ public sealed class ZoneController
         _state.Load(state);
         _scanMs = nowMs;
         _agedMs = nowMs;
-        _deadlineMs = 0;
+        _deadlineMs = WholeNext;
     }
 }
