@@ -60,7 +60,7 @@ public class HostileFileTests
             Assert.Null(SettingsCheck.FirstMistake(house.ToSettings()));
             _ = new PlantModel(house.ToPlant(new ScriptConditions(30, 20)));
             Assert.NotEmpty(SettingsList.Of(house));
-        }, iter: 20_000);
+        }, iter: 3_000);
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public class HostileFileTests
                 return;
             Assert.All(script.Events, scriptEvent => Assert.NotEmpty(scriptEvent.Action.InWords(_house)));
             Assert.All(script.Expectations, expectation => Assert.NotEmpty(expectation.InWords(_house)));
-        }, iter: 20_000);
+        }, iter: 3_000);
     }
 
     [Fact]
