@@ -1,3 +1,2 @@
 namespace ZoneControl.Bench.Tests;
-
 public class Placeholder { [Fact] public void Builds() => Assert.True(true); }
