@@ -48,7 +48,9 @@ internal sealed class ManifoldFlow
         }
     }
 
-    /// <summary>Flow through the branch at a head across branch and manifold (m, more than 0), m³/s, and its slope by head.</summary>
+    /// <summary>
+    /// Flow through the branch at a head across branch and manifold (m, more than 0), m³/s, and its slope by head.
+    /// </summary>
     public double Flow(double head, out double slope)
     {
         slope = 0;

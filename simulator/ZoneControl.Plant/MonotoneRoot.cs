@@ -17,7 +17,9 @@ internal static class MonotoneRoot
     private const int MostSteps = 200;
 
     /// <summary>The place of the crossing.</summary>
-    /// <param name="function">The function; at or below 0 at <paramref name="low"/>, at or above it at <paramref name="high"/>.</param>
+    /// <param name="function">
+    /// The function; at or below 0 at <paramref name="low"/>, at or above it at <paramref name="high"/>.
+    /// </param>
     /// <param name="low">Start of the bracket.</param>
     /// <param name="high">End of the bracket.</param>
     /// <param name="start">First guess; anything.</param>

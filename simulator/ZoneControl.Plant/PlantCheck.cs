@@ -111,8 +111,8 @@ public static class PlantCheck
             Between(found, $"{place}.SwitchMakesAt", makes, 0, 1, "of the stroke", openLow: true);
             if (!(actuator.SwitchHysteresis >= 0 && actuator.SwitchHysteresis <= makes))
             {
-                found.Add($"{place}.SwitchHysteresis is {actuator.SwitchHysteresis}; expected between 0 and SwitchMakesAt ({makes}),"
-                    + " or the switch would never break.");
+                found.Add($"{place}.SwitchHysteresis is {actuator.SwitchHysteresis}; expected between 0 and SwitchMakesAt"
+                    + $" ({makes}), or the switch would never break.");
             }
         }
     }
@@ -127,7 +127,8 @@ public static class PlantCheck
 
         if (description.Manifolds.Count > 0 && (loop.Manifold < 0 || loop.Manifold >= description.Manifolds.Count))
         {
-            found.Add($"{place}.Manifold is {loop.Manifold}; expected one of {description.Manifolds.Count} manifolds counted from 0.");
+            found.Add($"{place}.Manifold is {loop.Manifold}; expected one of {description.Manifolds.Count} manifolds"
+                + " counted from 0.");
         }
 
         Pipe(found, $"{place}.Tube", loop.Tube);

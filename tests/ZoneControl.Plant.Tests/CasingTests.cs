@@ -70,7 +70,8 @@ public class CasingTests
     [Fact]
     public void Two_steps_end_where_one_does()
     {
-        Gen.Select(Gen.Double[0, 5], Gen.Double[0, 1e-4], Gen.Int[1, 100_000], Gen.Int[1, 100_000]).Sample((loss, flow, one, two) =>
+        Gen<int> step = Gen.Int[1, 100_000];
+        Gen.Select(Gen.Double[0, 5], Gen.Double[0, 1e-4], step, step).Sample((loss, flow, one, two) =>
         {
             Casing whole = Trapped(40, 1, loss);
             whole.Begin(0, true, flow);

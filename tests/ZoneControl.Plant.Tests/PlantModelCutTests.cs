@@ -7,7 +7,7 @@ public class PlantModelCutTests
 {
     private sealed record Input(int AfterMs, int Valves, bool Pump, bool Heat, int FaultZone, int Fault);
 
-    private static readonly Gen<Input> AnyInput =
+    private static readonly Gen<Input> _anyInput =
         from after in Gen.OneOf(Gen.Int[0, 8_000], Gen.Int[0, 16].Select(i => i * 500))
         from valves in Gen.Int[0, 15]
         from pump in Gen.Frequency((3, Gen.Const(true)), (1, Gen.Const(false)))
@@ -19,7 +19,7 @@ public class PlantModelCutTests
     [Fact]
     public void Cutting_time_anywhere_changes_no_bit_of_the_results()
     {
-        Gen.Select(Houses.Any, AnyInput.Array[1, 8], Gen.Int[1, 3_000].Array[1, 40]).Sample((house, inputs, cuts) =>
+        Gen.Select(Houses.Any, _anyInput.Array[1, 8], Gen.Int[1, 3_000].Array[1, 40]).Sample((house, inputs, cuts) =>
         {
             var whole = new PlantModel(house);
             var cut = new PlantModel(house);
@@ -46,7 +46,7 @@ public class PlantModelCutTests
     [Fact]
     public void Results_stay_finite_and_counts_never_fall_in_any_house()
     {
-        Gen.Select(Houses.Any, AnyInput.Array[1, 12]).Sample((house, inputs) =>
+        Gen.Select(Houses.Any, _anyInput.Array[1, 12]).Sample((house, inputs) =>
         {
             var plant = new PlantModel(house);
             double deadhead = 0, hottest = plant.HottestTrappedC;
@@ -60,13 +60,13 @@ public class PlantModelCutTests
                 Assert.True(plant.TrappedWaterC <= plant.HottestTrappedC);
                 (deadhead, hottest) = (plant.DeadheadS, plant.HottestTrappedC);
             }
-        }, iter: 1_000);
+        }, iter: 500);
     }
 
     [Fact]
     public void Stepping_to_the_next_switch_change_lands_on_it()
     {
-        Gen.Select(Houses.Any, AnyInput.Array[1, 6]).Sample((house, inputs) =>
+        Gen.Select(Houses.Any, _anyInput.Array[1, 6]).Sample((house, inputs) =>
         {
             var plant = new PlantModel(house);
             foreach (Input input in inputs)
@@ -86,7 +86,7 @@ public class PlantModelCutTests
                 plant.AdvanceTo(next);
                 Assert.NotEqual(before, plant.EndSwitches);
             }
-        }, iter: 1_000);
+        }, iter: 500);
     }
 
     private static void Apply(PlantModel plant, Input input)

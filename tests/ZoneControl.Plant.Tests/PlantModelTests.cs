@@ -160,7 +160,8 @@ public class PlantModelTests
         long allocated = GC.GetAllocatedBytesForCurrentThread();
         Cycle(_plant, 8);
         Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - allocated);
-        Assert.True(watch.ElapsedMilliseconds < 1000, $"{watch.ElapsedMilliseconds} ms"); // a few ms, with room for a busy machine
+        // Tens of ms, with room for a busy machine.
+        Assert.True(watch.ElapsedMilliseconds < 2000, $"{watch.ElapsedMilliseconds} ms");
     }
 
     private static void Cycle(PlantModel plant, int hours)
