@@ -24,8 +24,8 @@ internal abstract class Tampered(ControllerSettings settings) : IController
         _inner.Scan(nowMs, _inputs, outputs);
         Decide(nowMs, outputs);
 
-        // What it breaks may hang on time, so nothing is skipped.
-        outputs.NextDeadlineMs = nowMs;
+        // What it breaks may hang on time, so it wants to be asked again.
+        outputs.NextDeadlineMs = Math.Min(outputs.NextDeadlineMs, nowMs + 1000);
     }
 
     protected virtual void Read(long nowMs, InputImage inputs)
