@@ -20,21 +20,26 @@ internal static class ArgumentCheck
         string command = args.Count > 0 && !args[0].StartsWith('-') ? args[0] : "";
         if (!commands.TryGetValue(command, out Type? settings))
             throw new BadInputException(Words.Unknown("command", command, [.. commands.Keys.Where(name => name.Length > 0)]));
-        string[] known = [.. Options(settings), .. _everywhere];
-        foreach (string arg in args)
+        Dictionary<string, string?> options = Options(settings);
+        string[] known = [.. options.Keys, .. _everywhere];
+        for (int i = 0; i < args.Count && args[i] != "--"; i++)
         {
-            if (arg == "--")
-                return;
-            string name = arg.Split('=', ':')[0];
-            if (name.StartsWith("--", StringComparison.Ordinal) && !known.Contains(name))
-                throw new BadInputException(Words.Unknown("option", name, known));
+            string[] parts = args[i].Split(['=', ':'], 2);
+            if (!parts[0].StartsWith("--", StringComparison.Ordinal))
+                continue;
+            if (!known.Contains(parts[0]))
+                throw new BadInputException(Words.Unknown("option", parts[0], known));
+            bool given = parts.Length > 1 || (i + 1 < args.Count && !args[i + 1].StartsWith('-'));
+            if (options.GetValueOrDefault(parts[0]) is { } value && !given)
+                throw new BadInputException($"Option '{parts[0]}' needs a value: {parts[0]} {value}.");
         }
     }
 
-    private static IEnumerable<string> Options(Type settings) =>
+    /// <summary>The long options of a command, each with the name of its value; null for those that take none.</summary>
+    private static Dictionary<string, string?> Options(Type settings) =>
         settings.GetProperties()
             .Select(property => property.GetCustomAttribute<CommandOptionAttribute>())
             .OfType<CommandOptionAttribute>()
-            .SelectMany(option => option.LongNames)
-            .Select(name => "--" + name);
+            .SelectMany(option => option.LongNames.Select(name => ("--" + name, option.ValueName)))
+            .ToDictionary(pair => pair.Item1, pair => pair.ValueName);
 }

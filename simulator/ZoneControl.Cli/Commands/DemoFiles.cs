@@ -8,7 +8,9 @@ internal sealed record DemoFiles(string House, string Script)
     public static DemoFiles Find()
     {
         string folder = Path.Combine(AppContext.BaseDirectory, "examples");
-        var files = new DemoFiles(Path.Combine(folder, "pottery.toml"), Path.Combine(folder, "first-cold-morning.toml"));
+        var files = new DemoFiles(
+            Path.Combine(folder, "pottery.house.toml"),
+            Path.Combine(folder, "pottery-first-cold-morning.script.toml"));
         foreach (string file in (string[])[files.House, files.Script])
         {
             if (!File.Exists(file))

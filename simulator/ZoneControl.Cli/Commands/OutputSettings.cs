@@ -6,9 +6,6 @@ namespace ZoneControl.Cli.Commands;
 /// <summary>Options of everything that runs a script. Without files to read it is what the demo takes.</summary>
 internal class OutputSettings : CommandSettings
 {
-    /// <summary>Names of the controllers that a script can be run with, as typed.</summary>
-    public static readonly IReadOnlyList<string> ControllerNames = ["library", "straight"];
-
     [CommandOption("--json")]
     [Description("Print the result as JSON, and nothing else, on standard output.")]
     public bool Json { get; init; }

@@ -1,5 +1,6 @@
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Rules;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Cli.Files;
@@ -24,7 +25,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
 
         Run judged = BenchDoor.Run(house, script, controllers[0], cancel);
         Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], cancel) : null;
-        ReportView view = ReportBuilder.From(judged, compared, BenchDoor.Rules);
+        ReportView view = ReportBuilder.From(judged, compared, RuleBook.Rules);
 
         string? html = reportFile is null ? null : await HtmlReport.RenderAsync(view);
         cancel.ThrowIfCancellationRequested();
@@ -62,13 +63,13 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     {
         foreach (string name in settings.Controllers)
         {
-            if (!OutputSettings.ControllerNames.Contains(name))
-                throw new BadInputException(Words.Unknown("controller", name, OutputSettings.ControllerNames));
+            if (!BenchDoor.Controllers.Contains(name))
+                throw new BadInputException(Words.Unknown("controller", name, BenchDoor.Controllers));
         }
 
         return settings.Controllers.Length == 0
-            ? OutputSettings.ControllerNames
-            : [.. OutputSettings.ControllerNames.Where(settings.Controllers.Contains)];
+            ? BenchDoor.Controllers
+            : [.. BenchDoor.Controllers.Where(settings.Controllers.Contains)];
     }
 
     /// <summary>A result must not replace what it was made from, nor another result.</summary>

@@ -102,7 +102,7 @@ internal static class TerminalReport
                 Screen.Cell(seen),
                 Screen.Cell(expectation.Met ? "met" : "NOT MET", Screen.WrongIf(!expectation.Met)),
                 Screen.Cell(expectation.Ms is { } ms ? clock.Seconds(ms) : "-"),
-                Screen.Cell($"{expectation.Line}"));
+                Screen.Cell(expectation.Line > 0 ? $"{expectation.Line}" : "-"));
         }
 
         console.Write(table);

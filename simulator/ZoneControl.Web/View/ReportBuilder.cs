@@ -19,7 +19,7 @@ public static class ReportBuilder
             judged.House.Name,
             Summary(judged.House),
             judged.Script.Title,
-            judged.Script.Text,
+            Flowing(judged.Script.Text),
             judged.Script.Conditions.ClockStart,
             judged.House.Units == DisplayUnits.Us ? UnitSystem.UsCustomary : UnitSystem.Metric,
             View(judged, rules),
@@ -50,6 +50,10 @@ public static class ReportBuilder
     private static ZoneView Zone(HouseZone zone) => new(
         zone.Label,
         $"{(zone.Actuator.HasSwitch ? "end switch" : "timed")}, {Quantity.Count(zone.Loops.Count, "loop")}");
+
+    /// <summary>Text from a file without the file's line ends, so that it wraps where it is shown.</summary>
+    private static string Flowing(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static string Words(ScriptEvent happened, House house)
     {
