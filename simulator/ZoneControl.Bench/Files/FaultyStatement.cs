@@ -81,7 +81,9 @@ internal readonly partial record struct FaultyStatement(int First, int Last, str
     }
 
     /// <summary>A line that begins a statement: a key and its sign, or a table's header (not a list within a list).</summary>
-    [GeneratedRegex("""^\s*([A-Za-z0-9_."'-]+\s*=|\[{1,2}\s*[A-Za-z0-9_.-]+\s*\]{0,2}\s*(#.*)?$)""", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        """^\s*([A-Za-z0-9_."'-]+\s*=|\[{1,2}\s*[A-Za-z0-9_.-]+\s*\]{0,2}\s*(#.*)?$)""",
+        RegexOptions.CultureInvariant)]
     private static partial Regex Statement();
 
     [GeneratedRegex("""'[^']*'|"(\\.|[^"\\])*"?""", RegexOptions.CultureInvariant)]

@@ -35,7 +35,7 @@ public static class Derivations
         ? Setting.Derived(TimeSpan.Zero, "no actuators")
         : Setting.Derived(quickest.OpeningTime, $"opening time of {quickest.Name}, the quickest actuator");
 
-    /// <summary>A time from the closing side of an actuator: a thermal one cools half as long again as it warms, a spring is as quick as its motor.</summary>
+    /// <summary>Closing time: a thermal actuator cools half as long again as it warms, a spring is as quick as its motor.</summary>
     public static Setting<TimeSpan> ClosingOf(ActuatorKind kind, TimeSpan opening) => kind == ActuatorKind.Motorised
         ? Setting.Derived(opening, "the opening time")
         : Setting.Derived(Times(opening, 1.5), "one and a half opening times");
