@@ -16,10 +16,11 @@ internal static class NextSteps
         Step(console, "zonecontrol run HOUSE SCRIPT", "your own house and script");
         Step(console, "zonecontrol --help", "everything it takes");
         console.WriteLine();
-        Screen.Say(console, "The demo's house and script, to copy and change:");
-        // Paths stand unwrapped, so that they can be copied whole.
+        Screen.Say(console, "The demo's house and script, to copy and change, are in the folder");
+        // The path stands unwrapped, so that it can be copied whole.
+        console.Profile.Out.Writer.WriteLine($"  {Shorter(Path.GetDirectoryName(files.House)!)}");
         foreach (string file in (string[])[files.House, files.Script])
-            console.Profile.Out.Writer.WriteLine($"  {Shorter(file)}");
+            console.Profile.Out.Writer.WriteLine($"    {Path.GetFileName(file)}");
         Screen.Say(console, "In a clone, 'dotnet run --project simulator/ZoneControl.Cli --' stands for zonecontrol.");
         Screen.Heading(console, "Caution");
         Screen.Say(console, Sayings.Supervisory);

@@ -1,4 +1,5 @@
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Tests.Files;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Logic;
 using ZoneControl.Plant;
@@ -165,4 +166,14 @@ public class HouseModelTests
     [InlineData("17x2 mm", 13.00)]
     public void Tube_sizes_stand_for_inside_diameters(string word, double mm) =>
         Assert.Equal(mm, TubeSizes.All.Single(size => size.Word == word).InsideM * 1000, 0.01);
+
+    [Theory]
+    [InlineData(0, "none")]
+    [InlineData(0b100000, "Bath")]
+    [InlineData(0b110001, "Throwing room, Bedroom and Bath")]
+    public void Zones_are_told_by_their_labels(int zones, string words)
+    {
+        string file = Path.Combine(ExampleTests.Folder(), "pottery.house.toml");
+        Assert.Equal(words, HouseFile.Read(file).House!.ZoneLabels(zones));
+    }
 }
