@@ -184,17 +184,6 @@ public class HouseRefusalTests
             HouseText.Read(text).Mistakes.Select(mistake => mistake.ToString()));
     }
 
-    [Theory]
-    [InlineData("name = \"C:\\")]
-    [InlineData("name = \"\\\uD800\"")]
-    [InlineData("\"\\")]
-    public void A_backslash_where_the_library_trips_over_it_is_a_mistake_and_no_crash(string text)
-    {
-        HouseReading reading = HouseText.Read(text);
-        Assert.Null(reading.House);
-        Assert.Contains(reading.Mistakes, mistake => mistake is { Line: 1, Found: "text that is not TOML" });
-    }
-
     [Fact]
     public void Tables_nested_too_deep_are_a_mistake_and_no_crash()
     {

@@ -8,27 +8,27 @@ namespace ZoneControl.Bench.Tests.Rules;
 /// <summary>Properties that hold for every trace, lawful or wild.</summary>
 public class SplittingTests
 {
-    private static readonly int[] Gaps =
+    private static readonly int[] _gaps =
         [0, 1, 99, 100, 101, 199, 200, 201, 400, 1_000, 2_000, 3_000, 5_000, 8_000, 10_000, 12_000, 15_000, 20_000, 27_400, 28_300];
 
     /// <summary>A few changes at a time, so that a trace stays near what a controller might do and often breaks late.</summary>
-    private static readonly Gen<(int Gap, int What, int Zone)> Change =
-        Gen.Select(Gen.Int[0, Gaps.Length - 1], Gen.Int[0, 31], Gen.Int[0, 3]);
+    private static readonly Gen<(int Gap, int What, int Zone)> _change =
+        Gen.Select(Gen.Int[0, _gaps.Length - 1], Gen.Int[0, 31], Gen.Int[0, 3]);
 
-    private static readonly Gen<Trace> Wild =
-        Gen.Select(Gen.Int[0, 9], Gen.Int[0, 12], Change.Array[0, 40]).Select((scene, kept, changes) => Written(scene, kept, changes));
+    private static readonly Gen<Trace> _wild =
+        Gen.Select(Gen.Int[0, 9], Gen.Int[0, 12], _change.Array[0, 40]).Select((scene, kept, changes) => Written(scene, kept, changes));
 
     [Fact]
     public void Splitting_frames_changes_no_verdict() =>
-        Gen.Select(Wild, Gen.Int[0, 60_000].Array[0, 30]).Sample((trace, cuts) =>
-            Assert.Equal(Verdicts(trace), Verdicts(Split(trace, cuts))), iter: 5_000);
+        Gen.Select(_wild, Gen.Int[0, 60_000].Array[0, 30]).Sample((trace, cuts) =>
+            Assert.Equal(Verdicts(trace), Verdicts(Split(trace, cuts))), iter: 1_000);
 
     [Fact]
     public void A_frame_at_every_scan_changes_no_verdict() =>
-        Wild.Sample(trace => Assert.Equal(Verdicts(trace), Verdicts(Split(trace, EveryScan(trace)))), iter: 300);
+        _wild.Sample(trace => Assert.Equal(Verdicts(trace), Verdicts(Split(trace, EveryScan(trace)))), iter: 100);
 
     [Fact]
-    public void Saving_and_loading_between_frames_changes_no_finding() => Wild.Sample(trace =>
+    public void Saving_and_loading_between_frames_changes_no_finding() => _wild.Sample(trace =>
     {
         var straight = new List<string>();
         var moved = new List<string>();
@@ -49,18 +49,18 @@ public class SplittingTests
 
         Assert.Equal(straight, moved);
         Assert.Equal(State(one), State(other));
-    }, iter: 5_000);
+    }, iter: 1_000);
 
     [Fact]
     public void Wild_traces_break_and_keep_every_rule()
     {
         // Otherwise the properties above would say little.
         var seen = new System.Collections.Concurrent.ConcurrentDictionary<(string, Judgement), bool>();
-        Wild.Sample(trace =>
+        _wild.Sample(trace =>
         {
             foreach (RuleVerdict v in Judge.Verdicts(Workshop.Settings(), trace, Workshop.NameOf))
                 seen[(v.Rule, v.Judgement)] = true;
-        }, iter: 5_000);
+        }, iter: 1_000);
         foreach (Rule rule in RuleBook.Rules)
         {
             Assert.Contains((rule.Id, Judgement.Broken), seen.Keys);
@@ -90,7 +90,7 @@ public class SplittingTests
         foreach ((int gap, int what, int zone) in changes)
         {
             Frame last = frames[^1];
-            frames.Add(Changed(last with { Ms = last.Ms + Gaps[gap], PowerUp = false }, what, 1 << zone));
+            frames.Add(Changed(last with { Ms = last.Ms + _gaps[gap], PowerUp = false }, what, 1 << zone));
         }
 
         return new Trace(frames, [], frames[^1].Ms + 30_000);

@@ -14,9 +14,9 @@ internal static class Workshop
     public const int Shop = 2;
     public const int Loft = 3;
 
-    private static readonly string[] Names = ["Kiln", "Glaze", "Shop", "Loft"];
+    private static readonly string[] _names = ["Kiln", "Glaze", "Shop", "Loft"];
 
-    public static string NameOf(int zone) => Names[zone];
+    public static string NameOf(int zone) => _names[zone];
 
     public static ControllerSettings Settings() => new()
     {

@@ -8,6 +8,8 @@ namespace ZoneControl.Bench.Rules.Monitors;
 /// condition met and the pump off, no reason is true and the rule is broken.
 /// </summary>
 /// <remarks>
+/// Too few valves is unmet only while proof is: a zone retained after its call may hold enough proven although the zones
+/// that may open could not, and then nothing but the start delay holds the pump.
 /// In the power-up frame BOOT-SAFE alone keeps the pump off. If all conditions are met there (standing capacity suffices and
 /// no start delay), no reason fits; any but a false word about the season or a valve is let pass until the next scan.
 /// </remarks>
@@ -65,10 +67,8 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             return HoldReason.None;
         if (!Seen.Demand)
             return Seen.Now.Lockout ? HoldReason.Lockout : HoldReason.ValveLatched;
-        if (Seen.Plan.Reach < Seen.MinimumOpen)
-            return HoldReason.TooFewValves;
         if (Seen.Capacity < Seen.MinimumOpen)
-            return HoldReason.Proof;
+            return Seen.Plan.Reach < Seen.MinimumOpen ? HoldReason.TooFewValves : HoldReason.Proof;
         return Seen.DemandMs < Seen.House.PumpStartDelayMs ? HoldReason.StartDelay : NothingHolds;
     }
 
