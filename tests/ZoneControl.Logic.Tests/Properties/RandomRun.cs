@@ -37,7 +37,9 @@ internal sealed record RandomRun(ControllerSettings Settings, Moment[] Moments)
     private static readonly Gen<int> GenZones =
         Gen.Frequency((9, Gen.Int[1, 5]), (1, Gen.Const(ControllerSettings.MostZones)));
 
-    public static readonly Gen<RandomRun> Any = Gen.Select(GenSettings(), GenMoment.Array[1, 60], (s, moments) => new RandomRun(s, moments));
+    public static readonly Gen<Moment[]> AnyMoments = GenMoment.Array[1, 60];
+
+    public static readonly Gen<RandomRun> Any = Gen.Select(GenSettings(), AnyMoments, (s, moments) => new RandomRun(s, moments));
 
     /// <summary>Carries out one happening; switches follow the valves that the outputs show.</summary>
     public void Apply(Moment moment, InputImage contacts, int valves)
