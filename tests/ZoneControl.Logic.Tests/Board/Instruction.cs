@@ -6,7 +6,7 @@ namespace ZoneControl.Logic.Tests;
 /// <summary>One IL instruction; <paramref name="Token"/> where it names a method, field or type.</summary>
 internal readonly record struct Instruction(OpCode Code, int? Token)
 {
-    private static readonly Dictionary<short, OpCode> Codes = typeof(OpCodes).GetFields()
+    private static readonly Dictionary<short, OpCode> _codes = typeof(OpCodes).GetFields()
         .Where(field => field.FieldType == typeof(OpCode))
         .Select(field => (OpCode)field.GetValue(null)!)
         .ToDictionary(code => code.Value);
@@ -17,7 +17,7 @@ internal readonly record struct Instruction(OpCode Code, int? Token)
         while (il.RemainingBytes > 0)
         {
             byte first = il.ReadByte();
-            OpCode code = Codes[first == 0xFE ? (short)(0xFE00 | il.ReadByte()) : first];
+            OpCode code = _codes[first == 0xFE ? (short)(0xFE00 | il.ReadByte()) : first];
             read.Add(new Instruction(code, Operand(code.OperandType, ref il)));
         }
 
