@@ -74,6 +74,19 @@ public class PumpOrderTests
     }
 
     [Fact]
+    public void A_valve_that_becomes_late_in_the_very_scan_of_a_trip_stays_through_the_rundown()
+    {
+        House house = House.OfZones(2).Switched(0, 1).Retries(5);
+        Rig rig = Rig.Running(house, 1).Call(0).Step().RunFor(House.SwitchLimit - House.Scan).Break(1).Step();
+        Assert.False(rig.Out.Pump);
+        Assert.Equal(Bits.Of(0), rig.Out.LateValves);
+
+        Assert.Equal(Bits.Of(0, 1), rig.Out.Valves);
+        rig.Always(o => o.Valves == 3, House.Rundown);
+        Assert.Equal(Bits.Of(1), rig.Step().Out.Valves);
+    }
+
+    [Fact]
     public void New_demand_in_a_rundown_releases_no_zone_that_nothing_replaces()
     {
         Rig rig = Rig.Running(House.OfZones(2), 0).EndCall(0);
