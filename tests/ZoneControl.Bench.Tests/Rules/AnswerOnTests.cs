@@ -67,4 +67,17 @@ public class AnswerOnTests
             .At(1_000).Lockout()
             .At(2_000).Call(Kiln).Hold(HoldReason.Lockout)
             .End(60_000));
+
+    [Fact]
+    public void So_it_does_after_a_proof_that_a_switch_took_back_with_the_pump_off() => Verdict.IsBroken(
+        Rule,
+        39_400,
+        "demand has waited 27.4 s",
+        Scene.Quiet()
+            .At(1_000).Call(Loft).Valve(Loft).Hold(HoldReason.Proof)
+            .At(9_000).Switch(Loft).Hold(HoldReason.StartDelay)
+            .At(12_000).NoSwitch(Loft).Hold(HoldReason.Proof)
+            .At(26_000).Switch(Loft)
+            .End(40_000),
+        "ANSWER-WHY");
 }

@@ -22,6 +22,18 @@ public class FineReadingTests
     }
 
     [Fact]
+    public void A_proof_that_stood_between_two_frames_does()
+    {
+        var trace = Scene.KilnRuns()
+            .At(20_000).Call(Loft).Valve(Loft)
+            .At(21_000).Switch(Loft).Early(Loft)
+            .At(40_000).NoSwitch(Loft)
+            .At(55_000).Late(Loft).NoEarly(Loft).NoValve(Loft)
+            .End(60_000);
+        Verdict.IsKept("VALVE-LATE", trace, 1);
+    }
+
+    [Fact]
     public void A_late_valve_that_proves_as_its_call_ends_has_all_its_retries_again()
     {
         var trace = Scene.LoftIsRetried()

@@ -97,4 +97,18 @@ public class OpenCompanionTests
     public void Calls_that_reach_minimum_open_do_not_call_on_it() => Verdict.IsNotCalledUpon(
         Rule,
         Scene.KilnDay());
+
+    [Fact]
+    public void A_latched_valve_is_no_companion() => Verdict.IsBroken(
+        Rule,
+        45_000,
+        "Shop opened without a call",
+        Scene.Quiet()
+            .At(1_000).Call(Glaze).Valve(Glaze).Valve(Shop).Hold(HoldReason.Proof)
+            .At(16_000).Late(Shop).NoValve(Shop).Hold(HoldReason.TooFewValves)
+            .At(24_000).Valve(Shop)
+            .At(39_000).Latched(Shop).NoValve(Shop)
+            .At(45_000).Valve(Shop)
+            .End(45_100),
+        "VALVE-LATE");
 }

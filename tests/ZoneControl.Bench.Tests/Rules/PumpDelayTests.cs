@@ -57,4 +57,13 @@ public class PumpDelayTests
         Rule,
         Scene.KilnOpens()
             .End(12_000));
+
+    [Fact]
+    public void One_millisecond_too_soon_is_too_soon() => Verdict.IsBroken(
+        Rule,
+        12_999,
+        "11.999 s after demand rose",
+        Scene.KilnOpens()
+            .At(12_999).Pump().Hold(HoldReason.None)
+            .End(20_000));
 }
