@@ -25,6 +25,10 @@ public class SettingsCheckTests
         { "SwitchMinMs", "beyond opening", s => s.SwitchMinMs[2] = House.Opening + 1 },
         { "SwitchMinMs", "too few", s => s.SwitchMinMs = [] },
         { "SwitchLimitMs", "before opening", s => s.SwitchLimitMs[2] = House.Opening - 1 },
+        {
+            "SwitchLimitMs", "before a switch at the last moment is accepted", s =>
+                (s.SwitchedZones, s.SwitchLimitMs[2]) = (4, House.Opening + s.SwitchDebounceMs + 2 * s.ScanPeriodMs - 1)
+        },
         { "SwitchLimitMs", "0", s => s.SwitchLimitMs[0] = 0 },
         { "SwitchLimitMs", "too long", s => s.SwitchLimitMs[0] = Longest + 1 },
         { "SwitchLimitMs", "too few", s => s.SwitchLimitMs = [] },
@@ -78,10 +82,15 @@ public class SettingsCheckTests
         { "minimum open that one zone alone just reaches", s => (s.CompanionOrder, s.MinimumOpen) = ([0, 1], 2) },
         { "standing capacity makes up the rest", s => (s.CompanionOrder, s.StandingCapacity, s.MinimumOpen) = ([], 1, 2) },
         { "all switched", s => s.SwitchedZones = 7 },
-        { "shortest times", s => (s.OpeningMs[0], s.ClosingMs[0], s.SwitchMinMs[0], s.SwitchLimitMs[0]) = (1, 1, 0, 1) },
+        {
+            "shortest times", s => (s.SwitchedZones, s.OpeningMs[0], s.ClosingMs[0], s.SwitchMinMs[0], s.SwitchLimitMs[0]) =
+                (1, 1, 1, 0, 1 + s.SwitchDebounceMs + 2 * s.ScanPeriodMs)
+        },
+        { "shortest limit without a switch", s => (s.SwitchedZones, s.SwitchLimitMs[0]) = (0, s.OpeningMs[0]) },
         {
             "longest times", s =>
-                (s.OpeningMs[0], s.ClosingMs[0], s.SwitchMinMs[0], s.SwitchLimitMs[0]) = (Longest, Longest, Longest, Longest)
+                (s.SwitchedZones, s.OpeningMs[0], s.ClosingMs[0], s.SwitchMinMs[0], s.SwitchLimitMs[0]) =
+                (0, Longest, Longest, Longest, Longest)
         },
         { "least retries", s => s.ValveRetries = 0 },
         { "most retries", s => s.ValveRetries = 100 },

@@ -12,6 +12,16 @@ public class MonotoneRootTests
             Near.Absolute(root, MonotoneRoot.Find(new Power(power, root), 0, 1.1, start, 1e-12, out _), 1e-8));
     }
 
+    [Theory]
+    [InlineData(0.502)] // plain Newton steps to and fro across the root, hardly nearing it
+    [InlineData(12)] // and creeps up to this one
+    public void A_function_on_which_plain_Newton_dawdles_is_solved_all_the_same(double power)
+    {
+        double root = MonotoneRoot.Find(new Power(power, 0.3), 0, 1.1, 0.9, 1e-12, out int steps);
+        Near.Absolute(0.3, root, 1e-9);
+        Assert.InRange(steps, 2, 120);
+    }
+
     [Fact]
     public void A_root_beside_a_kink_is_found()
     {

@@ -106,6 +106,21 @@ public class NetworkPropertyTests
         long before = plain.LoopEvaluations;
         plain.Solve([1, 0.51]);
         Assert.InRange(plain.LoopEvaluations - before, 2, 2 * 8);
+
+        // Behind branches every step of the head takes a search of its own.
+        var branched = new Network(Houses.Small with
+        {
+            Manifolds =
+            [
+                new("near", new PipeDescription(4, 0.013, 1.5e-6, 5)),
+                new("far", new PipeDescription(20, 0.013, 1.5e-6, 5)),
+            ],
+            Loops = [Houses.Loop(0, 0, 60), Houses.Loop(1, 0, 70), Houses.Loop(0, 1, 80), Houses.Loop(1, 1, 90)],
+        });
+        branched.Solve([1, 0.50]);
+        before = branched.LoopEvaluations;
+        branched.Solve([1, 0.51]);
+        Assert.InRange(branched.LoopEvaluations - before, 4, 4 * 16);
     }
 
     [Fact]

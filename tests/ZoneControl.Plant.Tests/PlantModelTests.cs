@@ -104,6 +104,45 @@ public class PlantModelTests
     }
 
     [Fact]
+    public void A_stretch_begins_once_however_many_things_happen_at_its_first_moment()
+    {
+        _plant.Drive(0, pump: true, heat: false);
+        _plant.SetFault(0, new ActuatorFault { Stuck = true });
+        _plant.Drive(1, pump: true, heat: false);
+        _plant.AdvanceTo(10_000);
+        Assert.Equal(1, _plant.DeadheadEvents);
+    }
+
+    [Fact]
+    public void An_interruption_that_lasts_no_time_does_not_split_a_stretch()
+    {
+        _plant.Drive(0, pump: true, heat: false);
+        _plant.AdvanceTo(10_000);
+        _plant.Drive(0, pump: false, heat: false);
+        _plant.Drive(0, pump: true, heat: false);
+        _plant.AdvanceTo(20_000);
+        Assert.Equal(1, _plant.DeadheadEvents);
+        Assert.Equal(20, _plant.DeadheadS);
+        Assert.Equal(2, _plant.PumpStarts);
+    }
+
+    [Fact]
+    public void While_a_valve_moves_flow_is_solved_at_every_whole_half_second_whenever_it_was_energised()
+    {
+        _plant.AdvanceTo(137);
+        _plant.Drive(1, pump: true, heat: false);
+        _plant.AdvanceTo(90_400);
+        double last = _plant.PumpFlowM3s;
+        _plant.AdvanceTo(90_499);
+        Assert.Equal(last, _plant.PumpFlowM3s);
+        _plant.AdvanceTo(90_500);
+        Assert.True(_plant.PumpFlowM3s > last);
+        last = _plant.PumpFlowM3s;
+        _plant.AdvanceTo(90_999);
+        Assert.Equal(last, _plant.PumpFlowM3s);
+    }
+
+    [Fact]
     public void Closing_the_last_valve_under_a_running_pump_deadheads_it()
     {
         _plant.Drive(1, pump: true, heat: false);

@@ -28,7 +28,7 @@ internal static class TomlText
             return new TomlTable(default);
         }
 
-        string[] lines = text.Split('\n');
+        string[] lines = Digestible(text).Split('\n');
         try
         {
             for (int count = 1; count <= MostSyntaxErrors; count++)
@@ -50,6 +50,23 @@ internal static class TomlText
 
         mistakes.LostText = true;
         return new TomlTable(default);
+    }
+
+    /// <summary>
+    /// The text as the library can take it: it throws on a backslash at the very end, and on one before half a surrogate pair.
+    /// </summary>
+    private static string Digestible(string text)
+    {
+        char[] letters = [.. text, '\n'];
+        for (int i = 0; i < letters.Length; i++)
+        {
+            if (i + 1 < letters.Length && char.IsSurrogatePair(letters[i], letters[i + 1]))
+                i++;
+            else if (char.IsSurrogate(letters[i]))
+                letters[i] = '\uFFFD';
+        }
+
+        return new string(letters);
     }
 
     private static TomlTable Checked(string[] lines, MistakeList mistakes)

@@ -1,6 +1,6 @@
 using ZoneControl.Bench.Houses;
-using ZoneControl.Bench.Tests.Files;
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Bench.Tests.Files;
 using ZoneControl.Logic;
 using ZoneControl.Plant;
 

@@ -16,7 +16,7 @@ public class FaultyControllerTests
 {
     private const int LivingRoom = 3;
 
-    private static readonly House Pottery = HouseFile.Read(Path.Combine(ExampleTests.Folder(), "pottery.house.toml")).House!;
+    private static readonly House _pottery = HouseFile.Read(Path.Combine(ExampleTests.Folder(), "pottery.house.toml")).House!;
 
     public static TheoryData<string, string> Faults => new()
     {
@@ -69,7 +69,7 @@ public class FaultyControllerTests
     }
 
     private static Run Play(string fault, Func<ControllerSettings, IController> build) =>
-        Runner.Run(Pottery, Script(fault), build, cancel: TestContext.Current.CancellationToken);
+        Runner.Run(_pottery, Script(fault), build, cancel: TestContext.Current.CancellationToken);
 
     private static Script Script(string fault) => fault switch
     {
@@ -77,7 +77,7 @@ public class FaultyControllerTests
             30 * 60_000, new FaultChange(LivingRoom, new ActuatorFault { Switch = SwitchFault.NeverMakes }, "the wire breaks"))),
         nameof(BelievesAnySwitch) => OneCall(new ScriptEvent(
             0, new FaultChange(LivingRoom, new ActuatorFault { Switch = SwitchFault.AlwaysMade }, "shorted"))),
-        _ => ScriptFile.Read(Path.Combine(ExampleTests.Folder(), "pottery-first-cold-morning.script.toml"), Pottery).Script!,
+        _ => ScriptFile.Read(Path.Combine(ExampleTests.Folder(), "pottery-first-cold-morning.script.toml"), _pottery).Script!,
     };
 
     /// <summary>The living room calls, alone enough for the pump, after a minute, for an hour.</summary>

@@ -16,10 +16,6 @@ public class LivenessTests
     private static string? FirstLate(RandomRun run)
     {
         ControllerSettings s = run.Settings;
-
-        // A switch that makes as its valve is open must be accepted within the limit, or healthy valves would be late.
-        for (int zone = 0; zone < s.ZoneCount; zone++)
-            s.SwitchLimitMs[zone] += s.SwitchDebounceMs + 2 * s.ScanPeriodMs;
         var house = new HealthyHouse(s);
         foreach (Moment moment in run.Moments)
         {

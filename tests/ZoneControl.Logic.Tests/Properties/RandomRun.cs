@@ -100,7 +100,8 @@ internal sealed record RandomRun(ControllerSettings Settings, Moment[] Moments)
             OpeningMs = zone.Select(z => z.Opening).ToArray(),
             ClosingMs = zone.Select(z => z.Closing).ToArray(),
             SwitchMinMs = zone.Select(z => Math.Min(z.SwitchMin, z.Opening)).ToArray(),
-            SwitchLimitMs = zone.Select(z => z.Opening + z.LimitAfter).ToArray(),
+            // Enough for a switch that makes at the last moment to be accepted.
+            SwitchLimitMs = zone.Select(z => z.Opening + z.LimitAfter + Math.Min(switchDebounce, 500) + 2 * period).ToArray(),
             ValveRetries = retries,
             CompanionOrder = companions.Take(companionCount).ToArray(),
             PumpStartDelayMs = delay,

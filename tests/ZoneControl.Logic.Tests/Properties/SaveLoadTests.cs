@@ -20,7 +20,7 @@ public class SaveLoadTests
         {
             s.CallDebounceMs = s.SwitchDebounceMs = s.SeasonDebounceMs = 2 * House.Scan;
             for (int zone = 0; zone < 2; zone++)
-                (s.OpeningMs[zone], s.SwitchLimitMs[zone], s.ClosingMs[zone]) = (600, 900, 400); // late often
+                (s.OpeningMs[zone], s.SwitchLimitMs[zone], s.ClosingMs[zone]) = (500, 900, 400); // late often
         }).Settings();
         int length = new ZoneController(settings).StateLength;
         var found = new bool[length];
