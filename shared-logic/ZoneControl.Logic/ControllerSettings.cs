@@ -43,7 +43,7 @@ public sealed class ControllerSettings
     /// <summary>A switch that makes sooner than this after its valve was energised is not believed (VALVE-EARLY), ms; 0 to <see cref="OpeningMs"/>.</summary>
     public int[] SwitchMinMs = new int[0];
 
-    /// <summary>A switched valve not proven this long after it was energised is late (VALVE-LATE), ms; at least <see cref="OpeningMs"/>.</summary>
+    /// <summary>A switched valve not proven this long after it was energised is late (VALVE-LATE), ms; at least <see cref="OpeningMs"/>, debounce and two scans.</summary>
     public int[] SwitchLimitMs = new int[0];
 
     /// <summary>How often a late valve is released and tried again before it is latched; 0 to 100.</summary>

@@ -48,7 +48,9 @@ internal sealed class ManifoldFlow
         }
     }
 
-    /// <summary>Flow through the branch at a head across branch and manifold (m, more than 0), m³/s, and its slope by head.</summary>
+    /// <summary>
+    /// Flow through the branch at a head across branch and manifold (m, more than 0), m³/s, and its slope by head.
+    /// </summary>
     public double Flow(double head, out double slope)
     {
         slope = 0;
@@ -62,7 +64,7 @@ internal sealed class ManifoldFlow
             return FlowM3s = LoopFlow(head, out slope);
         }
 
-        double across = MonotoneRoot.Find(new AcrossLoops(this, head), 0, head, _lastShare * head, ManifoldTolerance);
+        double across = MonotoneRoot.Find(new AcrossLoops(this, head), 0, head, _lastShare * head, ManifoldTolerance, out _);
         _lastShare = across / head;
         FlowM3s = LoopFlow(across, out double loopSlope);
         _branch.Head(FlowM3s, 0, out double branchSlope);
@@ -111,6 +113,9 @@ internal sealed class ManifoldFlow
         /// <summary>m³/s.</summary>
         public double FlowM3s { get; private set; }
 
+        /// <summary>Evaluations of its head loss since it was made.</summary>
+        public long Steps { get; private set; }
+
         /// <summary>Sets the valve's stem travel, 0 to 1.</summary>
         public void SetTravel(double travel)
         {
@@ -132,7 +137,8 @@ internal sealed class ManifoldFlow
                 ? FlowM3s + _lastSlope * (head - _lastHead)
                 : path.FlowGuess(head, _valve);
             double flow = MonotoneRoot.Find(
-                new HeadLeft(path, _valve, head), 0, path.FlowAbove(head, _valve), guess, LoopTolerance);
+                new HeadLeft(path, _valve, head), 0, path.FlowAbove(head, _valve), guess, LoopTolerance, out int steps);
+            Steps += steps;
             path.Head(flow, _valve, out double headSlope);
             slope = 1 / headSlope;
             (FlowM3s, _lastHead, _lastSlope) = (flow, head, slope);

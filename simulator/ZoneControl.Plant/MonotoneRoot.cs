@@ -17,19 +17,23 @@ internal static class MonotoneRoot
     private const int MostSteps = 200;
 
     /// <summary>The place of the crossing.</summary>
-    /// <param name="function">The function; at or below 0 at <paramref name="low"/>, at or above it at <paramref name="high"/>.</param>
+    /// <param name="function">
+    /// The function; at or below 0 at <paramref name="low"/>, at or above it at <paramref name="high"/>.
+    /// </param>
     /// <param name="low">Start of the bracket.</param>
     /// <param name="high">End of the bracket.</param>
     /// <param name="start">First guess; anything.</param>
     /// <param name="tolerance">
     /// Relative size of the last step. A Newton step of that size leaves an error of about its square, except beside a kink.
     /// </param>
-    public static double Find<T>(T function, double low, double high, double start, double tolerance)
+    /// <param name="steps">How often the function was evaluated.</param>
+    public static double Find<T>(T function, double low, double high, double start, double tolerance, out int steps)
         where T : struct, IRising
     {
-        double x = start > low && start < high ? start : low + (high - low) / 2;
+        double x = start >= high ? high : start > low ? start : low + (high - low) / 2;
         double lastStep = high - low;
-        for (int i = 0; i < MostSteps; i++)
+        bool highTried = false;
+        for (steps = 1; steps <= MostSteps; steps++)
         {
             double y = function.At(x, out double slope);
             if (y == 0)
@@ -40,31 +44,38 @@ internal static class MonotoneRoot
             if (y > 0)
             {
                 high = x;
+                highTried = true;
             }
             else
             {
                 low = x;
             }
 
+            bool usable = slope > 0 && double.IsFinite(slope);
             double next = x - y / slope;
             double step = Math.Abs(next - x);
             // A tiny step is taken at once even when it would touch the bracket's end: only rounding puts it there.
-            if (slope > 0 && double.IsFinite(slope) && step <= tolerance * Math.Abs(x))
+            if (usable && step <= tolerance * Math.Abs(x))
             {
                 return Math.Clamp(next, low, high);
             }
 
-            if (!(slope > 0 && double.IsFinite(slope) && next > low && next < high && step <= 0.5 * lastStep))
+            if (usable && next > high && !highTried)
+            {
+                // The bracket's end is often close to the root, and convex functions come down from it without fail.
+                next = high;
+                highTried = true;
+            }
+            else if (!(usable && next > low && next <= high && step <= 0.5 * lastStep))
             {
                 next = low + (high - low) / 2;
-                step = Math.Abs(next - x);
                 if (next <= low || next >= high)
                 {
                     return x;
                 }
             }
 
-            lastStep = step;
+            lastStep = Math.Abs(next - x);
             x = next;
         }
 

@@ -66,6 +66,21 @@ public sealed class Network
     /// <summary>Flow through a manifold's branch, m³/s.</summary>
     public double ManifoldFlowM3s(int manifold) => _manifolds[manifold].FlowM3s;
 
+    /// <summary>How often a loop's head loss has been evaluated so far, all loops together: the solver's effort.</summary>
+    public long LoopEvaluations
+    {
+        get
+        {
+            long sum = 0;
+            foreach (ManifoldFlow.Loop loop in _loops)
+            {
+                sum += loop.Steps;
+            }
+
+            return sum;
+        }
+    }
+
     /// <summary>The pump is off: nothing flows.</summary>
     public void Stop()
     {
@@ -93,7 +108,7 @@ public sealed class Network
         }
 
         double head = open
-            ? MonotoneRoot.Find(new AcrossMainsEnds(this), 0, _pump.ShutoffHeadM, _headAcross, HeadTolerance)
+            ? MonotoneRoot.Find(new AcrossMainsEnds(this), 0, _pump.ShutoffHeadM, _headAcross, HeadTolerance, out _)
             : _pump.ShutoffHeadM;
         _headAcross = head;
         HeadAcrossMainsEndsM = head;

@@ -111,8 +111,8 @@ public static class PlantCheck
             Between(found, $"{place}.SwitchMakesAt", makes, 0, 1, "of the stroke", openLow: true);
             if (!(actuator.SwitchHysteresis >= 0 && actuator.SwitchHysteresis <= makes))
             {
-                found.Add($"{place}.SwitchHysteresis is {actuator.SwitchHysteresis}; expected between 0 and SwitchMakesAt ({makes}),"
-                    + " or the switch would never break.");
+                found.Add($"{place}.SwitchHysteresis is {actuator.SwitchHysteresis}; expected between 0 and SwitchMakesAt"
+                    + $" ({makes}), or the switch would never break.");
             }
         }
     }
@@ -125,9 +125,10 @@ public static class PlantCheck
                 + " or -1 for a loop without an actuator.");
         }
 
-        if (loop.Manifold < 0 || loop.Manifold >= description.Manifolds.Count)
+        if (description.Manifolds.Count > 0 && (loop.Manifold < 0 || loop.Manifold >= description.Manifolds.Count))
         {
-            found.Add($"{place}.Manifold is {loop.Manifold}; expected one of {description.Manifolds.Count} manifolds counted from 0.");
+            found.Add($"{place}.Manifold is {loop.Manifold}; expected one of {description.Manifolds.Count} manifolds"
+                + " counted from 0.");
         }
 
         Pipe(found, $"{place}.Tube", loop.Tube);
@@ -146,7 +147,8 @@ public static class PlantCheck
         Between(found, $"{place}.LengthM", pipe.LengthM, 0, 10_000, "m");
         Between(found, $"{place}.InsideDiameterM", pipe.InsideDiameterM, 0.001, 1, "m");
         Between(found, $"{place}.FittingsK", pipe.FittingsK, 0, 1e6, "");
-        if (!(pipe.RoughnessM >= 0 && pipe.RoughnessM / pipe.InsideDiameterM <= Friction.RoughestRelative))
+        if (pipe.InsideDiameterM > 0
+            && !(pipe.RoughnessM >= 0 && pipe.RoughnessM / pipe.InsideDiameterM <= Friction.RoughestRelative))
         {
             found.Add($"{place}.RoughnessM is {pipe.RoughnessM}; expected between 0 and {Friction.RoughestRelative} of the inside"
                 + $" diameter ({pipe.InsideDiameterM} m).");

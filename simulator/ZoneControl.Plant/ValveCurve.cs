@@ -10,11 +10,11 @@ public static class ValveCurve
     /// <summary>Travel below which the valve counts as shut; it would pass less than a billionth of its Kvs.</summary>
     public const double ShutBelow = 1e-9;
 
-    private static readonly MonotoneCurve QuickOpening = new([0, 0.25, 0.5, 1], [0, 0.79, 0.90, 1]);
+    private static readonly MonotoneCurve _quickOpening = new([0, 0.25, 0.5, 1], [0, 0.79, 0.90, 1]);
 
     /// <summary>Kv over Kvs, 0 to 1.</summary>
     /// <param name="travel">Stem travel, 0 shut to 1 open.</param>
-    public static double Opening(double travel) => travel < ShutBelow ? 0 : QuickOpening.At(Math.Min(travel, 1), out _);
+    public static double Opening(double travel) => travel < ShutBelow ? 0 : _quickOpening.At(Math.Min(travel, 1), out _);
 
     /// <summary>
     /// Resistance of a valve, m of head per (m³/s)². From IEC 60534-1: a valve of Kv passes Kv m³/h of water at 1000 kg/m³

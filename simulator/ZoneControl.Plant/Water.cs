@@ -18,15 +18,15 @@ public static class Water
     private const double ReducingPascal = 1e5;
 
     // Terms a·α^n + b·β^m of the release's table 1, volume (equation 2) and heat capacity (equation 3).
-    private static readonly double[] VolumeAlpha = [6.74458446e3, -2.22521604e5, 1.00231247e8, -1.63552118e9, 8.32299658e9];
-    private static readonly int[] VolumeAlphaPower = [4, 5, 7, 8, 9];
-    private static readonly double[] VolumeBeta =
+    private static readonly double[] _volumeAlpha = [6.74458446e3, -2.22521604e5, 1.00231247e8, -1.63552118e9, 8.32299658e9];
+    private static readonly int[] _volumeAlphaPower = [4, 5, 7, 8, 9];
+    private static readonly double[] _volumeBeta =
         [5.78545292e-3, -1.53195665e-2, 3.11337859e-2, -4.23546241e-2, 3.38713507e-2, -1.19946761e-2];
     private const double VolumeConstant = 1.93763157e-2;
 
-    private static readonly double[] HeatAlpha = [-1.661470539e5, 2.708781640e6, -1.557191544e8];
-    private static readonly int[] HeatAlphaPower = [4, 5, 7];
-    private static readonly double[] HeatBeta = [-8.237426256e-1, 1.908956353, -2.017597384, 8.546361348e-1];
+    private static readonly double[] _heatAlpha = [-1.661470539e5, 2.708781640e6, -1.557191544e8];
+    private static readonly int[] _heatAlphaPower = [4, 5, 7];
+    private static readonly double[] _heatBeta = [-8.237426256e-1, 1.908956353, -2.017597384, 8.546361348e-1];
     private const double HeatConstant = -8.983025854;
 
     /// <summary>Density, kg/m³.</summary>
@@ -36,14 +36,14 @@ public static class Water
     {
         (double alpha, double beta) = Reduced(celsius);
         double sum = VolumeConstant;
-        for (int i = 0; i < VolumeAlpha.Length; i++)
+        for (int i = 0; i < _volumeAlpha.Length; i++)
         {
-            sum += VolumeAlpha[i] * Math.Pow(alpha, VolumeAlphaPower[i]);
+            sum += _volumeAlpha[i] * Math.Pow(alpha, _volumeAlphaPower[i]);
         }
 
-        for (int i = 0; i < VolumeBeta.Length; i++)
+        for (int i = 0; i < _volumeBeta.Length; i++)
         {
-            sum += VolumeBeta[i] * Math.Pow(beta, i + 1);
+            sum += _volumeBeta[i] * Math.Pow(beta, i + 1);
         }
 
         return ReducingPascal / (GasConstant * ReducingKelvin * sum);
@@ -56,16 +56,16 @@ public static class Water
     {
         (double alpha, double beta) = Reduced(celsius);
         double sum = 0;
-        for (int i = 0; i < HeatAlpha.Length; i++)
+        for (int i = 0; i < _heatAlpha.Length; i++)
         {
-            int n = HeatAlphaPower[i];
-            sum += n * (n + 1) * HeatAlpha[i] * Math.Pow(alpha, n + 2);
+            int n = _heatAlphaPower[i];
+            sum += n * (n + 1) * _heatAlpha[i] * Math.Pow(alpha, n + 2);
         }
 
-        for (int i = 0; i < HeatBeta.Length; i++)
+        for (int i = 0; i < _heatBeta.Length; i++)
         {
             int m = i + 2;
-            sum += m * (m + 1) * HeatBeta[i] * Math.Pow(beta, m + 2);
+            sum += m * (m + 1) * _heatBeta[i] * Math.Pow(beta, m + 2);
         }
 
         return -GasConstant * (HeatConstant + Kelvin(celsius) / ReducingKelvin * sum);

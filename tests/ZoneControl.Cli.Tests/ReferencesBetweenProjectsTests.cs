@@ -5,7 +5,7 @@ namespace ZoneControl.Cli.Tests;
 /// <summary>Arrows point one way; this is the whole list of them.</summary>
 public class ReferencesBetweenProjectsTests
 {
-    private static readonly Dictionary<string, string[]> Allowed = new()
+    private static readonly Dictionary<string, string[]> _allowed = new()
     {
         ["ZoneControl.Logic"] = [],
         ["ZoneControl.Plant"] = [],
@@ -22,8 +22,8 @@ public class ReferencesBetweenProjectsTests
     {
         string file = ProjectFiles().Single(f => Path.GetFileNameWithoutExtension(f) == project);
 
-        Assert.True(Allowed.ContainsKey(project), $"{project} has no place in the list of allowed references yet.");
-        Assert.Equal(Allowed[project], References(file).Order());
+        Assert.True(_allowed.ContainsKey(project), $"{project} has no place in the list of allowed references yet.");
+        Assert.Equal(_allowed[project], References(file).Order());
     }
 
     [Fact]
@@ -31,14 +31,14 @@ public class ReferencesBetweenProjectsTests
     {
         string solution = File.ReadAllText(Path.Combine(Root(), "ZoneControl.sln"));
 
-        Assert.Equal(Allowed.Keys.Order(), ProjectFiles().Select(f => Path.GetFileNameWithoutExtension(f)!).Order());
+        Assert.Equal(_allowed.Keys.Order(), ProjectFiles().Select(f => Path.GetFileNameWithoutExtension(f)!).Order());
         Assert.All(ProjectFiles(), file => Assert.Contains(Path.GetFileName(file), solution, StringComparison.Ordinal));
     }
 
     [Fact]
     public void Every_source_project_has_a_test_project_that_references_it()
     {
-        foreach (string project in Allowed.Keys)
+        foreach (string project in _allowed.Keys)
         {
             string file = Path.Combine(Root(), "tests", project + ".Tests", project + ".Tests.csproj");
             Assert.True(File.Exists(file), $"{project} has no test project.");

@@ -4,7 +4,7 @@ namespace ZoneControl.Plant.Tests;
 
 public class FrictionTests
 {
-    private static readonly Gen<(FrictionLaw Law, double Roughness)> AnyPipe =
+    private static readonly Gen<(FrictionLaw Law, double Roughness)> _anyPipe =
         Gen.Select(Gen.Enum<FrictionLaw>(), Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 1e-3], Gen.Double[0, 0.05]));
 
     /// <summary>Check values computed with the Python package `fluids` 1.0.22.</summary>
@@ -61,7 +61,7 @@ public class FrictionTests
     [Fact]
     public void Head_loss_rises_with_flow_through_the_transition()
     {
-        AnyPipe.Sample(pipe =>
+        _anyPipe.Sample(pipe =>
         {
             var friction = new Friction(pipe.Law, pipe.Roughness);
             double last = friction.ScaledLoss(1900, out _);
@@ -78,7 +78,7 @@ public class FrictionTests
     [Fact]
     public void The_slope_is_the_derivative_and_meets_at_both_ends_of_the_transition()
     {
-        Gen.Select(AnyPipe, Gen.OneOf(Gen.Double[100, 8000], Gen.Const(2000.0), Gen.Const(4000.0))).Sample((pipe, reynolds) =>
+        Gen.Select(_anyPipe, Gen.OneOf(Gen.Double[100, 8000], Gen.Const(2000.0), Gen.Const(4000.0))).Sample((pipe, reynolds) =>
         {
             var friction = new Friction(pipe.Law, pipe.Roughness);
             friction.ScaledLoss(reynolds, out double slope);
@@ -93,7 +93,7 @@ public class FrictionTests
     public void No_law_lies_below_laminar_friction()
     {
         // The solver's upper bound on a loop's flow rests on this.
-        Gen.Select(AnyPipe, Gen.Double[1, 20_000]).Sample((pipe, reynolds) =>
+        Gen.Select(_anyPipe, Gen.Double[1, 20_000]).Sample((pipe, reynolds) =>
             Assert.True(new Friction(pipe.Law, pipe.Roughness).ScaledLoss(reynolds, out _) >= 64 * reynolds * (1 - 1e-12)));
     }
 

@@ -74,7 +74,8 @@ internal static class Houses
             .Array[1, 3]
         from actuators in Actuator.Array[4]
         from loops in Gen.Select(Gen.Int[-1, 3], Gen.Int[0, branches.Length - 1], Pipe(200, 0.004, 0.03, 100),
-            Gen.OneOf(Gen.Double[0.01, 10], Gen.Const(0.001)), (z, m, tube, kvs) => new LoopDescription(z, m, tube, kvs)).Array[1, 24]
+            Gen.OneOf(Gen.Double[0.01, 10], Gen.Const(0.001)),
+            (z, m, tube, kvs) => new LoopDescription(z, m, tube, kvs)).Array[1, 24]
         from bypass in Bypass
         from casing in Gen.Select(Gen.Double[0, 5], Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 5]))
         select new PlantDescription

@@ -9,20 +9,30 @@ public class MonotoneRootTests
     {
         // |x|^p with its root moved: steep, flat and straight functions; p below 1 has an endless slope at the root.
         Gen.Select(Gen.Double[0.2, 6], Gen.Double[1e-6, 1], Gen.Double[-1, 2]).Sample((power, root, start) =>
-            Near.Absolute(root, MonotoneRoot.Find(new Power(power, root), 0, 1.1, start, 1e-12), 1e-8));
+            Near.Absolute(root, MonotoneRoot.Find(new Power(power, root), 0, 1.1, start, 1e-12, out _), 1e-8));
+    }
+
+    [Theory]
+    [InlineData(0.502)] // plain Newton steps to and fro across the root, hardly nearing it
+    [InlineData(12)] // and creeps up to this one
+    public void A_function_on_which_plain_Newton_dawdles_is_solved_all_the_same(double power)
+    {
+        double root = MonotoneRoot.Find(new Power(power, 0.3), 0, 1.1, 0.9, 1e-12, out int steps);
+        Near.Absolute(0.3, root, 1e-9);
+        Assert.InRange(steps, 2, 120);
     }
 
     [Fact]
     public void A_root_beside_a_kink_is_found()
     {
         Gen.Select(Gen.Double[1e-3, 1], Gen.Double[-8, 8], Gen.Double[0, 1]).Sample((root, logRatio, start) =>
-            Near.Absolute(root, MonotoneRoot.Find(new Kink(Math.Pow(10, logRatio), root), 0, 1.1, start, 1e-12), 1e-10));
+            Near.Absolute(root, MonotoneRoot.Find(new Kink(Math.Pow(10, logRatio), root), 0, 1.1, start, 1e-12, out _), 1e-10));
     }
 
     [Fact]
     public void A_level_function_ends_the_search()
     {
-        double x = MonotoneRoot.Find(new Step(0.3), 0, 1, 0.9, 1e-12);
+        double x = MonotoneRoot.Find(new Step(0.3), 0, 1, 0.9, 1e-12, out _);
         Near.Absolute(0.3, x, 1e-12);
     }
 

@@ -90,6 +90,40 @@ public class NetworkPropertyTests
     }
 
     [Fact]
+    public void The_search_stays_short()
+    {
+        // Seen over 100,000 random houses after one valve moved: 5.6 evaluations a loop on average, 24 in 99 of 100, 190 at most.
+        Gen.Select(Houses.Any, Houses.AnyTravels).Sample((house, travels) =>
+        {
+            var network = new Network(house);
+            network.Solve(travels);
+            Assert.InRange(network.LoopEvaluations, 0, 1000 * house.Loops.Count);
+        }, iter: 2_000);
+
+        // In a plain house, a valve on its way: three steps of the head, each with one or two of every loop.
+        var plain = new Network(Houses.Small);
+        plain.Solve([1, 0.50]);
+        long before = plain.LoopEvaluations;
+        plain.Solve([1, 0.51]);
+        Assert.InRange(plain.LoopEvaluations - before, 2, 2 * 8);
+
+        // Behind branches every step of the head takes a search of its own.
+        var branched = new Network(Houses.Small with
+        {
+            Manifolds =
+            [
+                new("near", new PipeDescription(4, 0.013, 1.5e-6, 5)),
+                new("far", new PipeDescription(20, 0.013, 1.5e-6, 5)),
+            ],
+            Loops = [Houses.Loop(0, 0, 60), Houses.Loop(1, 0, 70), Houses.Loop(0, 1, 80), Houses.Loop(1, 1, 90)],
+        });
+        branched.Solve([1, 0.50]);
+        before = branched.LoopEvaluations;
+        branched.Solve([1, 0.51]);
+        Assert.InRange(branched.LoopEvaluations - before, 4, 4 * 16);
+    }
+
+    [Fact]
     public void With_everything_shut_nothing_flows_at_the_shutoff_head()
     {
         var network = new Network(Houses.Small);

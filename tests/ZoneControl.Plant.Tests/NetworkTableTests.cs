@@ -10,7 +10,7 @@ public class NetworkTableTests
 {
     private const double Tolerance = 1e-3;
 
-    private static readonly HydraulicRules Rules = new()
+    private static readonly HydraulicRules _rules = new()
     {
         Friction = FrictionLaw.SwameeJainDunlop,
         Gravity = 9.81456,
@@ -69,10 +69,10 @@ public class NetworkTableTests
     /// <summary>A spring that opens at 2.5 m and passes that flow at that head, part open.</summary>
     private static BypassDescription SpringThrough(double head, double litresPerMinute)
     {
-        double pascalPerM = Water.Density(40) * Rules.Gravity;
+        double pascalPerM = Water.Density(40) * _rules.Gravity;
         double band = 20_000;
         double x = (head - 2.5) * pascalPerM / band;
-        double full = Math.Sqrt(Rules.Gravity * head / 100);
+        double full = Math.Sqrt(_rules.Gravity * head / 100);
         return new BypassDescription(2.5 * pascalPerM, band, litresPerMinute * 0.06 / (x * full));
     }
 
@@ -80,7 +80,7 @@ public class NetworkTableTests
         PumpPoint[] curveLitresPerMinute, PipeDescription mains, double[] lengths, double diameter, double[] k) =>
         Houses.Small with
         {
-            Rules = Rules,
+            Rules = _rules,
             Pump = Houses.Pump with
             {
                 Curve = [.. curveLitresPerMinute.Select(p => new PumpPoint(p.FlowM3s * Houses.LitrePerMinute, p.HeadM))],

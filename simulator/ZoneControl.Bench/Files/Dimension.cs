@@ -64,7 +64,9 @@ public sealed class Dimension
     public static Dimension Mass { get; } = new("a mass", "\"1.5 kg\" or \"3.3 lb\"",
         Unit("kg", MassUnit.Kilogram), Unit("g", MassUnit.Gram), Unit("lb", MassUnit.Pound));
 
-    /// <summary>Heat loss by temperature difference, in W/K. The library has no such quantity; a kelvin is 9/5 of a degree Fahrenheit.</summary>
+    /// <summary>
+    /// Heat loss by temperature difference, in W/K. The library has no such quantity; a kelvin is 9/5 of a degree Fahrenheit.
+    /// </summary>
     public static Dimension HeatLoss { get; } = new("a heat loss", "\"1 W/K\" or \"1.9 BTU/h/F\"",
         ("W/K", value => value),
         ("BTU/h/F", value => UnitConverter.Convert(value, PowerUnit.BritishThermalUnitPerHour, PowerUnit.Watt) * 9 / 5));
@@ -88,7 +90,10 @@ public sealed class Dimension
     /// <summary>Unit words, the usual one first.</summary>
     public IReadOnlyCollection<string> Units => _toBase.Keys;
 
-    /// <summary>A value in one of <see cref="Units"/> as a value in the unit that this dimension's description names; null for an unknown unit.</summary>
+    /// <summary>
+    /// A value in one of <see cref="Units"/> as a value in the unit that this dimension's description names; null for an
+    /// unknown unit.
+    /// </summary>
     public double? ToBase(double value, string unit) => _toBase.TryGetValue(unit, out var toBase) ? toBase(value) : null;
 
     private static (string Word, Func<double, double> ToBase) Unit<TUnit>(string word, TUnit unit)

@@ -3,7 +3,10 @@ namespace ZoneControl.Bench.Files;
 /// <summary>Finds the known word that somebody may have meant.</summary>
 public static class NearestWord
 {
-    /// <summary>The known word with the fewest edits, or null when none is near: at most one edit for each three letters, and one at least.</summary>
+    /// <summary>
+    /// The known word with the fewest edits, or null when none is near: at most one edit for each three letters, and one
+    /// at least. Of two as near, the one that begins alike for longer.
+    /// </summary>
     public static string? Find(string word, IEnumerable<string> known)
     {
         string? best = null;
@@ -11,15 +14,19 @@ public static class NearestWord
         foreach (string candidate in known)
         {
             // Edits are at least the difference in length, so a hopeless candidate need not be measured.
-            if (Math.Abs(candidate.Length - word.Length) >= bestEdits)
+            if (Math.Abs(candidate.Length - word.Length) > bestEdits)
                 continue;
             int edits = Edits(word, candidate);
-            if (edits < bestEdits)
+            bool tied = best is not null && edits == bestEdits && BeginAlike(word, candidate) > BeginAlike(word, best);
+            if (edits < bestEdits || tied)
                 (best, bestEdits) = (candidate, edits);
         }
 
         return best;
     }
+
+    private static int BeginAlike(string left, string right) =>
+        left.Zip(right).TakeWhile(pair => char.ToUpperInvariant(pair.First) == char.ToUpperInvariant(pair.Second)).Count();
 
     /// <summary>
     /// Least number of letters to insert, delete, change or swap with their neighbour to make one word the other, case

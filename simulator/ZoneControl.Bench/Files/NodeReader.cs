@@ -6,9 +6,12 @@ namespace ZoneControl.Bench.Files;
 internal static partial class NodeReader
 {
     /// <summary>What a name is, for messages.</summary>
-    public const string NameExpected = "a name of lower-case letters, digits and hyphens, beginning with a letter, at most 24 long";
+    public const string NameExpected =
+        "a name of lower-case letters, digits and hyphens, beginning with a letter, at most 24 long";
 
-    /// <summary>A quantity within a range that both ends belong to, in the dimension's own unit; null after noting a mistake.</summary>
+    /// <summary>
+    /// A quantity within a range that both ends belong to, in the dimension's own unit; null after noting a mistake.
+    /// </summary>
     public static double? Quantity(
         TomlNode node, string path, Dimension dimension, string least, string most, MistakeList mistakes)
     {
@@ -33,7 +36,9 @@ internal static partial class NodeReader
         return null;
     }
 
-    /// <summary>Whether a text may be shown: not too long, and no control characters but line ends where there may be several lines.</summary>
+    /// <summary>
+    /// Whether a text may be shown: not too long, and no control characters but line ends where there may be several lines.
+    /// </summary>
     public static bool IsText(string text, int longest, bool severalLines) =>
         text.Length <= longest
         && (severalLines || !string.IsNullOrWhiteSpace(text))

@@ -57,6 +57,8 @@ public static partial class Quantities
     private static QuantityReading Mistake(string text, string what, string hint) => new(null, Words.Quote(text) + what, hint);
 
     // The unit takes letters and signs, but no digit at its start: "5min" and "5 min" are the same.
-    [GeneratedRegex(@"\G\s*(?<number>[+-]?[0-9]+(?:\.[0-9]+)?)\s*(?<unit>(?:[^\s0-9,.+-][^\s,.+-]*)?)\s*", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"\G\s*(?<number>[+-]?[0-9]+(?:\.[0-9]+)?)\s*(?<unit>(?:[^\s0-9,.+-][^\s,.+-]*)?)\s*",
+        RegexOptions.CultureInvariant)]
     private static partial Regex Part();
 }

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
@@ -9,7 +8,7 @@ namespace ZoneControl.Bench.Files;
 /// Reads TOML text. After a syntax error the statement at fault is taken out and the rest is read again, so that one slip
 /// does not hide the other mistakes.
 /// </summary>
-internal static partial class TomlText
+internal static class TomlText
 {
     /// <summary>Most characters of a file: 1 MiB.</summary>
     public const int LongestText = 1024 * 1024;
@@ -29,7 +28,7 @@ internal static partial class TomlText
             return new TomlTable(default);
         }
 
-        string[] lines = text.Split('\n');
+        string[] lines = Digestible(text).Split('\n');
         try
         {
             for (int count = 1; count <= MostSyntaxErrors; count++)
@@ -53,6 +52,23 @@ internal static partial class TomlText
         return new TomlTable(default);
     }
 
+    /// <summary>
+    /// The text as the library can take it: it throws on a backslash at the very end, and on one before half a surrogate pair.
+    /// </summary>
+    private static string Digestible(string text)
+    {
+        char[] letters = [.. text, '\n'];
+        for (int i = 0; i < letters.Length; i++)
+        {
+            if (i + 1 < letters.Length && char.IsSurrogatePair(letters[i], letters[i + 1]))
+                i++;
+            else if (char.IsSurrogate(letters[i]))
+                letters[i] = '\uFFFD';
+        }
+
+        return new string(letters);
+    }
+
     private static TomlTable Checked(string[] lines, MistakeList mistakes)
     {
         DocumentSyntax document = Parse(lines, mistakes.File, true);
@@ -67,31 +83,19 @@ internal static partial class TomlText
     private static void TakeOut(string[] lines, DiagnosticMessage error, MistakeList mistakes)
     {
         int at = Math.Clamp(error.Span.Start.Line, 0, lines.Length - 1);
-        int column = error.Span.Start.Column;
-        int first = at;
-        int last = at;
+        FaultyStatement fault = FaultyStatement.Find(lines, at);
+        if (fault.Unclosed.Length > 0)
+            mistakes.Error(new Place(fault.First + 1, 1), "", $"{fault.Unclosed} that is not closed", "");
+        else
+            NotToml(new Place(at + 1, error.Span.Start.Column + 1), error.Message, mistakes);
 
-        // What is not closed is noticed only at the next statement's first letter, or at the end: the statement before is at fault.
-        bool unclosed = error.Message.Contains("closing", StringComparison.Ordinal)
-            || error.Message.Contains("inline table", StringComparison.Ordinal);
-        bool atFirstLetter = column <= lines[at].Length && string.IsNullOrWhiteSpace(lines[at][..column]);
-        if (unclosed && at > 0 && (atFirstLetter || !Statement().IsMatch(lines[at])))
-        {
-            int before = at - 1;
-            while (before > 0 && !Statement().IsMatch(lines[before]))
-                before--;
-            if (Statement().IsMatch(lines[before]))
-                (first, last, column) = (before, Statement().IsMatch(lines[at]) ? at - 1 : at, 0);
-        }
-
-        NotToml(new Place(first + 1, column + 1), error.Message, mistakes);
-        string header = lines[first].TrimStart();
-        for (int line = first; line <= last; line++)
+        bool isHeader = lines[fault.First].TrimStart().StartsWith('[');
+        for (int line = fault.First; line <= fault.Last; line++)
             lines[line] = "";
 
         // Keys below a header that cannot be read belong to a table nobody knows, not to the one above.
-        if (header.StartsWith('['))
-            lines[first] = $"[{LostTable}{first + 1}]";
+        if (isHeader)
+            lines[fault.First] = $"[{LostTable}{fault.First + 1}]";
     }
 
     private static void NotToml(Place place, string message, MistakeList mistakes) =>
@@ -103,7 +107,4 @@ internal static partial class TomlText
 
     private static DocumentSyntax Parse(string[] lines, string file, bool validate) =>
         SyntaxParser.Parse(string.Join('\n', lines), file, validate);
-
-    [GeneratedRegex("""^\s*([A-Za-z0-9_."'-]+\s*=|\[)""", RegexOptions.CultureInvariant)]
-    private static partial Regex Statement();
 }

@@ -51,7 +51,9 @@ internal static class TomlTree
         Descend(table, keys, place)?.Entries.TryAdd(keys[^1], new TomlEntry(place, NodeOf(pair.Value)));
     }
 
-    /// <summary>The table that holds the last of the keys, made on the way where there is none; null when something else is in the way.</summary>
+    /// <summary>
+    /// The table that holds the last of the keys, made on the way where there is none; null when something else is in the way.
+    /// </summary>
     private static TomlTable? Descend(TomlTable from, List<string> keys, Place place)
     {
         TomlTable table = from;
@@ -82,7 +84,7 @@ internal static class TomlTree
             case BooleanValueSyntax flag:
                 return new TomlScalar(flag.Value, flag.Value ? "true" : "false", place);
             case ArraySyntax array:
-                return new TomlList([.. array.Items.Where(item => item.Value is not null).Select(item => NodeOf(item.Value!))], place);
+                return new TomlList([.. array.Items.Select(item => item.Value).OfType<ValueSyntax>().Select(NodeOf)], place);
             case InlineTableSyntax inline:
                 var table = new TomlTable(place);
                 foreach (InlineTableItemSyntax item in inline.Items)

@@ -37,7 +37,8 @@ internal static class ActuatorReader
             OpeningTime = open,
             DeadTime = Or(table, "dead_time", dead, Derivations.DeadTimeOf(k, open, "opening time")),
             ClosingTime = closingTime,
-            ClosingDeadTime = Or(table, "closing_dead_time", closingDead, Derivations.DeadTimeOf(k, closingTime.Value, "closing time")),
+            ClosingDeadTime = Or(
+                table, "closing_dead_time", closingDead, Derivations.DeadTimeOf(k, closingTime.Value, "closing time")),
             SwitchAt = switchAt is { } share
                 ? Setting.Given(share, table.PlaceOf("switch_at").Line)
                 : k == ActuatorKind.FourWire ? Derivations.SwitchAt : null,

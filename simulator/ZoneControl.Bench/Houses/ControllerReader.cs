@@ -22,11 +22,16 @@ internal static class ControllerReader
             Companions = companions ?? Setting.Derived<IReadOnlyList<int>>([], ""),
             PumpStartDelay = Or(table, "pump_start_delay", "0 s", "1 d", Derivations.PumpStartDelay(quickest)),
             PumpOverrun = Or(table, "pump_overrun", "0 s", "1 d", Fixed("2 min", "common practice: half a minute to 15 minutes")),
-            PumpRundown = Or(table, "pump_rundown", "0 s", "1 h", Fixed("10 s", "time for the water to come to rest (common practice)")),
-            HeatLead = Or(table, "heat_lead", "10 ms", "1 h", Fixed("5 s", "time for the heat source to see that it is off (common practice)")),
-            CallDebounce = Or(table, "call_debounce", "0 s", "10 min", Fixed("1 s", "longer than a contact bounces (common practice)")),
-            SwitchDebounce = Or(table, "switch_debounce", "0 ms", "500 ms", Fixed("200 ms", "longer than a contact bounces (common practice)")),
-            SeasonDebounce = Or(table, "season_debounce", "0 s", "10 min", Fixed("2 s", "longer than a hand takes to turn a switch (common practice)")),
+            PumpRundown = Or(
+                table, "pump_rundown", "10 ms", "1 h", Fixed("10 s", "time for the water to come to rest (common practice)")),
+            HeatLead = Or(
+                table, "heat_lead", "10 ms", "1 h", Fixed("5 s", "time for the heat source to see that it is off (common practice)")),
+            CallDebounce = Or(
+                table, "call_debounce", "0 s", "10 min", Fixed("1 s", "longer than a contact bounces (common practice)")),
+            SwitchDebounce = Or(
+                table, "switch_debounce", "0 ms", "500 ms", Fixed("200 ms", "longer than a contact bounces (common practice)")),
+            SeasonDebounce = Or(
+                table, "season_debounce", "0 s", "10 min", Fixed("2 s", "longer than a hand turns a switch (common practice)")),
             ScanPeriod = Or(table, "scan_period", "10 ms", "1 s", Fixed("100 ms", "ten looks a second")),
             ValveRetries = table.Whole("valve_retries", 0, 100) is { } retries
                 ? Setting.Given(retries, table.PlaceOf("valve_retries").Line)
@@ -81,7 +86,8 @@ internal static class ControllerReader
         if (quickest is not null && controller.PumpStartDelay.Value < quickest.OpeningTime)
         {
             table.Warning("pump_start_delay", Durations.InWords(controller.PumpStartDelay.Value),
-                $"at least {Durations.InWords(quickest.OpeningTime)}, the opening time of \"{quickest.Name}\", the quickest actuator");
+                $"at least {Durations.InWords(quickest.OpeningTime)}, the opening time of \"{quickest.Name}\", "
+                    + "the quickest actuator");
         }
 
         if (controller.PumpOverrun.Value < controller.HeatLead.Value)
@@ -92,16 +98,22 @@ internal static class ControllerReader
                 "heat goes off first and the pump carries the rest away");
         }
 
-        if (controller.HeatLead.Value < controller.ScanPeriod.Value)
+        AtLeastOneScan(table, controller, "heat_lead", "a heat lead", controller.HeatLead.Value);
+        AtLeastOneScan(table, controller, "pump_rundown", "a rundown", controller.PumpRundown.Value);
+    }
+
+    private static void AtLeastOneScan(TableReader table, HouseController controller, string key, string what, TimeSpan time)
+    {
+        if (time < controller.ScanPeriod.Value)
         {
-            table.Error(table.Has("heat_lead") ? "heat_lead" : "scan_period",
-                $"a heat lead of {Durations.InWords(controller.HeatLead.Value)}",
+            table.Error(table.Has(key) ? key : "scan_period", $"{what} of {Durations.InWords(time)}",
                 $"at least the scan period of {Durations.InWords(controller.ScanPeriod.Value)}");
         }
     }
 
     /// <summary>Whether the house, and each zone that calls alone, can reach minimum open with its companions.</summary>
-    private static void CheckReach(TableReader table, int least, IReadOnlyList<int> companions, List<ZoneDraft> zones, int standing)
+    private static void CheckReach(
+        TableReader table, int least, IReadOnlyList<int> companions, List<ZoneDraft> zones, int standing)
     {
         if (zones.Count is 0 or > ControllerSettings.MostZones || zones.Exists(zone => zone.Capacity is null))
             return;
@@ -119,7 +131,8 @@ internal static class ControllerReader
             if (reach < least)
             {
                 table.Error("minimum_open", $"{least}",
-                    $"at most {reach}, what zone \"{zones[zone].Name}\" reaches when it calls alone: itself, its companions{Standing(standing)}");
+                    $"at most {reach}, what zone \"{zones[zone].Name}\" reaches when it calls alone: "
+                        + $"itself, its companions{Standing(standing)}");
             }
         }
     }

@@ -26,16 +26,20 @@ public static class Derivations
     public static Setting<TimeSpan> SwitchMinTime(HouseActuator actuator) =>
         Setting.Derived(Times(actuator.OpeningTime, 0.25), $"a quarter of the opening time of {actuator.Name}");
 
-    /// <summary>One and a half proof times.</summary>
-    public static Setting<TimeSpan> SwitchLimit(TimeSpan proofTime) =>
-        Setting.Derived(Times(proofTime, 1.5), $"one and a half proof times of {Durations.InWords(proofTime)}");
+    /// <summary>A switch that makes at the last moment has yet to stand through its debounce and be scanned.</summary>
+    public static TimeSpan LeastSwitchLimit(TimeSpan proofTime) => proofTime + TimeSpan.FromSeconds(3);
+
+    /// <summary>One and a half proof times, or the least that can be.</summary>
+    public static Setting<TimeSpan> SwitchLimit(TimeSpan proofTime) => Times(proofTime, 1.5) >= LeastSwitchLimit(proofTime)
+        ? Setting.Derived(Times(proofTime, 1.5), $"one and a half proof times of {Durations.InWords(proofTime)}")
+        : Setting.Derived(LeastSwitchLimit(proofTime), $"proof time of {Durations.InWords(proofTime)} and 3 s more");
 
     /// <summary>The quickest actuator's opening time: no path can surely be open sooner.</summary>
     public static Setting<TimeSpan> PumpStartDelay(HouseActuator? quickest) => quickest is null
         ? Setting.Derived(TimeSpan.Zero, "no actuators")
         : Setting.Derived(quickest.OpeningTime, $"opening time of {quickest.Name}, the quickest actuator");
 
-    /// <summary>A time from the closing side of an actuator: a thermal one cools half as long again as it warms, a spring is as quick as its motor.</summary>
+    /// <summary>Closing time: a thermal actuator cools half as long again as it warms, a spring is as quick as its motor.</summary>
     public static Setting<TimeSpan> ClosingOf(ActuatorKind kind, TimeSpan opening) => kind == ActuatorKind.Motorised
         ? Setting.Derived(opening, "the opening time")
         : Setting.Derived(Times(opening, 1.5), "one and a half opening times");

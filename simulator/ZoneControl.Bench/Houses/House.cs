@@ -71,11 +71,16 @@ public sealed record House
         return -1;
     }
 
-    /// <summary>Names of the zones in a mask, in the file's order: "kitchen, bath"; "none" for an empty mask.</summary>
-    public string ZoneNames(int mask)
+    /// <summary>The zones in a mask as people call them, in the file's order: "Bath", "Shop and Bath"; "none" for no zone.</summary>
+    public string ZoneLabels(int mask)
     {
-        string names = string.Join(", ", Zones.Where((_, zone) => (mask & (1 << zone)) != 0).Select(zone => zone.Name));
-        return names.Length == 0 ? "none" : names;
+        string[] labels = [.. Zones.Where((_, zone) => (mask & (1 << zone)) != 0).Select(zone => zone.Label)];
+        return labels.Length switch
+        {
+            0 => "none",
+            1 => labels[0],
+            _ => $"{string.Join(", ", labels[..^1])} and {labels[^1]}",
+        };
     }
 }
 

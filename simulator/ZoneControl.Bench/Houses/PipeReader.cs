@@ -9,7 +9,9 @@ internal readonly record struct TubeSize(double InsideM, string Words);
 /// <summary>Reads pipes: mains, branches, and what loops have in common with them.</summary>
 internal static class PipeReader
 {
-    /// <summary>Roughness where the file gives none, m: drawn tubing (Moody 1944, from memory), used for plastic in public tables too.</summary>
+    /// <summary>
+    /// Roughness where the file gives none, m: drawn tubing (Moody 1944, from memory), used for plastic in public tables too.
+    /// </summary>
     public const double DefaultRoughnessM = 1.5e-6;
 
     public static PipeDescription? Read(TableReader? table)

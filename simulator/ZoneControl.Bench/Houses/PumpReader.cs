@@ -43,7 +43,8 @@ internal static class PumpReader
             PowerW = watts,
             MinimumFlowM3s = minimum is { } given
                 ? Setting.Given(given, table.PlaceOf("minimum_flow").Line)
-                : Setting.Derived(mostFlow / 10, "a tenth of the curve's flow at no head (common practice; the maker's word is better)"),
+                : Setting.Derived(
+                    mostFlow / 10, "a tenth of the curve's flow at no head (common practice; the maker's word is better)"),
             CasingWaterM3 = Or(table, "casing_water", water, CasingWaterM3, CommonPractice),
             CasingIronKg = Or(table, "casing_iron", iron, CasingIronKg, CommonPractice),
             CasingLossWPerK = Or(table, "casing_loss", loss, CasingLossWPerK, CommonPractice),
@@ -96,7 +97,8 @@ internal static class PumpReader
             if (points[i].Point.FlowM3s <= points[i - 1].Point.FlowM3s)
                 table.Mistakes.Error(points[i].Place, $"{path}[{i + 1}]", "a flow that does not rise", "more flow at each point");
             if (points[i].Point.HeadM > points[i - 1].Point.HeadM)
-                table.Mistakes.Error(points[i].Place, $"{path}[{i + 1}]", "a curve that rises", "no more head than at the point before");
+                table.Mistakes.Error(points[i].Place, $"{path}[{i + 1}]", "a curve that rises",
+                    "no more head than at the point before");
         }
 
         if (points[^1].Point.HeadM != 0)

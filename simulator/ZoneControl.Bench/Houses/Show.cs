@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -8,7 +9,8 @@ public static class Show
 {
     /// <summary>A flow given in m³/s: "2.27 L/min" or "0.6 gpm".</summary>
     public static string Flow(double m3s, DisplayUnits units) => Text(
-        m3s, VolumeFlowUnit.CubicMeterPerSecond, units, (VolumeFlowUnit.LiterPerMinute, "0.##", "L/min"), (VolumeFlowUnit.UsGallonPerMinute, "0.##", "gpm"));
+        m3s, VolumeFlowUnit.CubicMeterPerSecond, units,
+        (VolumeFlowUnit.LiterPerMinute, "0.##", "L/min"), (VolumeFlowUnit.UsGallonPerMinute, "0.##", "gpm"));
 
     /// <summary>A length or head given in m: "76.2 m" or "250 ft".</summary>
     public static string Length(double m, DisplayUnits units) =>
@@ -16,11 +18,13 @@ public static class Show
 
     /// <summary>A pressure given in Pa: "0.2 bar" or "2.9 psi".</summary>
     public static string Pressure(double pa, DisplayUnits units) => Text(
-        pa, PressureUnit.Pascal, units, (PressureUnit.Bar, "0.###", "bar"), (PressureUnit.PoundForcePerSquareInch, "0.##", "psi"));
+        pa, PressureUnit.Pascal, units,
+        (PressureUnit.Bar, "0.###", "bar"), (PressureUnit.PoundForcePerSquareInch, "0.##", "psi"));
 
     /// <summary>A temperature given in °C: "38.5 °C" or "101 °F".</summary>
     public static string Temperature(double c, DisplayUnits units) => Text(
-        c, TemperatureUnit.DegreeCelsius, units, (TemperatureUnit.DegreeCelsius, "0.#", "°C"), (TemperatureUnit.DegreeFahrenheit, "0", "°F"));
+        c, TemperatureUnit.DegreeCelsius, units,
+        (TemperatureUnit.DegreeCelsius, "0.#", "°C"), (TemperatureUnit.DegreeFahrenheit, "0", "°F"));
 
     /// <summary>A volume given in m³: "0.35 L" or "0.09 gal".</summary>
     public static string Volume(double m3, DisplayUnits units) => Text(
@@ -31,9 +35,11 @@ public static class Show
         Text(kg, MassUnit.Kilogram, units, (MassUnit.Kilogram, "0.##", "kg"), (MassUnit.Pound, "0.#", "lb"));
 
     private static string Text(
-        double value, Enum from, DisplayUnits units, (Enum Unit, string Format, string Word) si, (Enum Unit, string Format, string Word) us)
+        double value, Enum from, DisplayUnits units,
+        (Enum Unit, string Format, string Word) si, (Enum Unit, string Format, string Word) us)
     {
         var (unit, format, word) = units == DisplayUnits.Us ? us : si;
-        return UnitConverter.Convert(value, from, unit).ToString(format, System.Globalization.CultureInfo.InvariantCulture) + " " + word;
+        string number = UnitConverter.Convert(value, from, unit).ToString(format, CultureInfo.InvariantCulture);
+        return $"{number} {word}";
     }
 }

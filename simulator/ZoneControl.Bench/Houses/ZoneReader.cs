@@ -85,10 +85,11 @@ internal static class ZoneReader
                 "sooner, the pump could start against a valve that is still closed");
         }
 
-        if (zone.SwitchLimit.Value < zone.ProofTime.Value)
+        TimeSpan least = Derivations.LeastSwitchLimit(zone.ProofTime.Value);
+        if (zone.SwitchLimit.Value < least)
         {
             table.Error("switch_limit", Durations.InWords(zone.SwitchLimit.Value),
-                $"at least {Durations.InWords(zone.ProofTime.Value)}, the proof time");
+                $"at least {Durations.InWords(least)}, the proof time and 3 s for the switch to be read");
         }
 
         if (actuator.SwitchAt is null)

@@ -15,10 +15,7 @@ namespace ZoneControl.Bench.Rules;
 internal sealed class Evidence
 {
     private readonly int _all;
-    private readonly int[] _energisedMs;
-    private readonly int[] _unprovenMs;
-    private readonly int[] _releasedMs;
-    private int _early;
+    private readonly ValveStretches _valves;
     private int _demandMs;
     private int _offMs;
     private bool _fresh;
@@ -29,9 +26,7 @@ internal sealed class Evidence
         House = house;
         Words = new Words(nameOf);
         _all = (1 << house.ZoneCount) - 1;
-        _energisedMs = new int[house.ZoneCount];
-        _unprovenMs = new int[house.ZoneCount];
-        _releasedMs = new int[house.ZoneCount];
+        _valves = new ValveStretches(house);
         Forget();
     }
 
@@ -65,16 +60,22 @@ internal sealed class Evidence
     public int AskedBefore { get; private set; }
 
     /// <summary>Zones proven now.</summary>
-    public int Proven { get; private set; }
+    public int Proven => _valves.Proven;
+
+    /// <summary>
+    /// Switched zones whose proof a scan has seen: it was there at a frame, or has stood for a scan period. A full opening
+    /// time may pass and a switch open again between two scans; then there was no proof for anybody to act on.
+    /// </summary>
+    public int Confirmed => _valves.Confirmed;
 
     /// <summary>Zones whose call is accepted and withheld by nothing: neither lockout nor a latched valve.</summary>
     public int Asked { get; private set; }
 
     /// <summary>Switched zones energised, not proven, and waiting for it for their whole limit.</summary>
-    public int Overdue { get; private set; }
+    public int Overdue => _valves.Overdue;
 
     /// <summary>Zones released for their closing time.</summary>
-    public int Shut { get; private set; }
+    public int Shut => _valves.Shut;
 
     /// <summary>Which companions belong to the asked zones now.</summary>
     public CompanionPlan Plan { get; private set; }
@@ -83,13 +84,13 @@ internal sealed class Evidence
     public int Capacity { get; private set; }
 
     /// <summary>Energised zones whose switch was made at once, or made too soon, in this stretch.</summary>
-    public int Early => _early;
+    public int Early => _valves.Early;
 
     /// <summary>Energised zones with a made switch that is not yet believed because it made too soon.</summary>
-    public int Doubted { get; private set; }
+    public int Doubted => _valves.Doubted;
 
     /// <summary>Energised zones that have been so for their full opening time.</summary>
-    public int FullyOpened { get; private set; }
+    public int FullyOpened => _valves.FullyOpened;
 
     public int CapacityBefore => CapacityOf(ProvenBefore);
 
@@ -128,10 +129,8 @@ internal sealed class Evidence
         _fresh = true;
         Now = new Frame { Ms = NowMs };
         Was = Now;
-        Array.Clear(_energisedMs);
-        Array.Clear(_unprovenMs);
-        Array.Clear(_releasedMs);
-        _early = Held = HeldOverdue = Proven = Asked = 0;
+        _valves.Forget();
+        Held = HeldOverdue = Asked = 0;
         _demandMs = 0;
         _offMs = House.PumpRundownMs;
         Derive();
@@ -165,16 +164,10 @@ internal sealed class Evidence
         _fresh = false;
         Was = Now;
         Now = frame;
-        int made = Now.EndSwitches & ~Was.EndSwitches & Was.Valves;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            if ((made & (1 << zone)) != 0 && _energisedMs[zone] < House.SwitchMinMs[zone])
-                _early |= 1 << zone;
-        }
-
-        Held = ProvenAmong(Was.Valves);
-        HeldOverdue = OverdueAmong(Was.Valves & ~Held);
-        StartStretches(Energised, Released);
+        _valves.ReadSwitches(Was, Now);
+        Held = _valves.Proven;
+        HeldOverdue = _valves.Overdue;
+        _valves.Move(Was, Now);
         Asked = Now.Lockout ? 0 : Now.Calls & ~Now.LatchedValves;
         if (AskedBefore == 0 || Asked == 0)
             _demandMs = 0;
@@ -188,25 +181,11 @@ internal sealed class Evidence
     /// <summary>Time until something here changes by itself, ms; <see cref="int.MaxValue"/> when only a frame can.</summary>
     public int MsToNextChange()
     {
-        int next = int.MaxValue;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            bool on = (Now.Valves & (1 << zone)) != 0;
-            if (!on)
-            {
-                Sooner(ref next, House.ClosingMs[zone] - _releasedMs[zone]);
-                continue;
-            }
-
-            Sooner(ref next, House.OpeningMs[zone] - _energisedMs[zone]);
-            if ((House.SwitchedZones & ~Proven & (1 << zone)) != 0)
-                Sooner(ref next, House.SwitchLimitMs[zone] - _unprovenMs[zone]);
-        }
-
+        int next = _valves.MsToNextChange();
         if (Demand)
-            Sooner(ref next, House.PumpStartDelayMs - _demandMs);
+            ValveStretches.Sooner(ref next, House.PumpStartDelayMs - _demandMs);
         if (InRundown)
-            Sooner(ref next, House.PumpRundownMs - _offMs);
+            ValveStretches.Sooner(ref next, House.PumpRundownMs - _offMs);
         return next;
     }
 
@@ -214,24 +193,11 @@ internal sealed class Evidence
     public void Pass(int ms)
     {
         NowMs += ms;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            bool on = (Now.Valves & (1 << zone)) != 0;
-            if (on)
-            {
-                Age(ref _energisedMs[zone], ms, Math.Max(House.OpeningMs[zone], House.SwitchMinMs[zone]));
-                Age(ref _unprovenMs[zone], ms, House.SwitchLimitMs[zone]);
-            }
-            else
-            {
-                Age(ref _releasedMs[zone], ms, House.ClosingMs[zone]);
-            }
-        }
-
+        _valves.Pass(ms);
         if (Demand)
-            Age(ref _demandMs, ms, House.PumpStartDelayMs);
+            ValveStretches.Age(ref _demandMs, ms, House.PumpStartDelayMs);
         if (!Now.Pump)
-            Age(ref _offMs, ms, House.PumpRundownMs);
+            ValveStretches.Age(ref _offMs, ms, House.PumpRundownMs);
         Derive();
     }
 
@@ -259,10 +225,7 @@ internal sealed class Evidence
             LatchedValves = latched,
             EarlySwitches = early,
         };
-        walk.Ints(_energisedMs);
-        walk.Ints(_unprovenMs);
-        walk.Ints(_releasedMs);
-        walk.Int(ref _early);
+        _valves.Walk(walk, Now);
         walk.Int(ref _demandMs);
         walk.Int(ref _offMs);
         Asked = Now.Lockout ? 0 : Now.Calls & ~Now.LatchedValves;
@@ -283,77 +246,9 @@ internal sealed class Evidence
         Hold = (HoldReason)(flags >> 5),
     };
 
-    private static void Sooner(ref int next, int left)
-    {
-        if (left > 0 && left < next)
-            next = left;
-    }
-
-    private static void Age(ref int age, int ms, int cap) => age = (int)Math.Min((long)age + ms, cap);
-
-    private void StartStretches(int energised, int released)
-    {
-        _early &= ~released;
-        _early |= energised & Now.EndSwitches;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            int bit = 1 << zone;
-            if ((energised & bit) != 0)
-                _energisedMs[zone] = _unprovenMs[zone] = _releasedMs[zone] = 0;
-            if ((released & bit) != 0)
-                _energisedMs[zone] = _unprovenMs[zone] = _releasedMs[zone] = 0;
-        }
-    }
-
     private void Derive()
     {
-        Proven = ProvenAmong(Now.Valves);
-        Overdue = OverdueAmong(Now.Valves & ~Proven);
-        Doubted = _early & Now.EndSwitches & ~Proven;
-        Shut = FullyOpened = 0;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            int bit = 1 << zone;
-            if (((Proven | ~House.SwitchedZones) & bit) != 0)
-                _unprovenMs[zone] = 0;
-            if ((Now.Valves & bit) == 0 && _releasedMs[zone] >= House.ClosingMs[zone])
-                Shut |= bit;
-            if ((Now.Valves & bit) != 0 && _energisedMs[zone] >= House.OpeningMs[zone])
-                FullyOpened |= bit;
-        }
-
         Capacity = CapacityOf(Proven);
         Plan = CompanionPlan.For(House, Asked, Now.LateValves, Now.LatchedValves);
-    }
-
-    private int ProvenAmong(int valves)
-    {
-        int proven = 0;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            int bit = 1 << zone;
-            if ((valves & bit) == 0)
-                continue;
-            bool fully = _energisedMs[zone] >= House.OpeningMs[zone];
-            bool made = (Now.EndSwitches & bit) != 0;
-            bool counts = (House.SwitchedZones & bit) == 0 ? fully : made && (fully || (_early & bit) == 0);
-            if (counts)
-                proven |= bit;
-        }
-
-        return proven;
-    }
-
-    private int OverdueAmong(int waiting)
-    {
-        int overdue = 0;
-        for (int zone = 0; zone < House.ZoneCount; zone++)
-        {
-            int bit = 1 << zone;
-            if ((waiting & House.SwitchedZones & bit) != 0 && _unprovenMs[zone] >= House.SwitchLimitMs[zone])
-                overdue |= bit;
-        }
-
-        return overdue;
     }
 }

@@ -6,7 +6,7 @@ namespace ZoneControl.Bench.Rules;
 public static class RuleBook
 {
     // One row a rule, so that none can have a sentence without a monitor.
-    private static readonly Row[] Rows =
+    private static readonly Row[] _rows =
     [
         new("PUMP-PROOF",
             "The pump is on only while proven capacity, standing capacity included, is at least minimum open.",
@@ -71,10 +71,10 @@ public static class RuleBook
     ];
 
     /// <summary>Identities and sentences, in the order in which verdicts are given.</summary>
-    public static IReadOnlyList<Rule> Rules { get; } = [.. Rows.Select(row => new Rule(row.Id, row.Sentence))];
+    public static IReadOnlyList<Rule> Rules { get; } = [.. _rows.Select(row => new Rule(row.Id, row.Sentence))];
 
     internal static IEnumerable<RuleMonitor> Monitors(Evidence seen, IFindings findings) =>
-        Rows.Select(row => row.Build(row.Id, seen, findings));
+        _rows.Select(row => row.Build(row.Id, seen, findings));
 
     private sealed record Row(string Id, string Sentence, Func<string, Evidence, IFindings, RuleMonitor> Build);
 }

@@ -30,7 +30,7 @@ public static class Runner
     {
         ControllerSettings settings = house.ToSettings();
         var plant = new PlantModel(house.ToPlant(script.Conditions));
-        IController controller = build(settings);
+        IController controller = build(house.ToSettings()); // its own copy: whatever it does to it, it is judged by the house
         var session = new BenchSession(settings, plant, controller) { EveryScan = everyScan };
         session.SetLockout(LockoutAtStart);
         Play(script, session, progress, cancel);

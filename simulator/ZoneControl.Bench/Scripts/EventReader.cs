@@ -57,7 +57,7 @@ internal static class EventReader
             "end_call" when endCall is { } zones => new CallChange(zones, false),
             "season" when lockout is { } locked => new SeasonChange(locked),
             "fault" => fault,
-            "repair" when repair is { } zone => new FaultChange(zone, ActuatorFault.None, "is repaired"),
+            "repair" when repair is { } zone => new FaultChange(zone, ActuatorFault.None, "repaired"),
             "power" when power is { } on => new PowerChange(on),
             _ => null,
         };

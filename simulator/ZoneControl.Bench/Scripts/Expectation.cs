@@ -11,14 +11,14 @@ namespace ZoneControl.Bench.Scripts;
 /// <param name="Line">Line of the script file; 0 when made in code.</param>
 public sealed record Expectation(ExpectedState State, ExpectedTime When, string Note = "", int Line = 0)
 {
-    /// <summary>The expectation in words, with the house's own names.</summary>
+    /// <summary>The expectation in words, with the house's own labels.</summary>
     public string InWords(House house) => $"{State.InWords(house)} {When.InWords()}".TrimEnd();
 }
 
 /// <summary>What is expected.</summary>
 public abstract record ExpectedState
 {
-    /// <summary>The state in words, with the house's own names.</summary>
+    /// <summary>The state in words, with the house's own labels.</summary>
     public abstract string InWords(House house);
 }
 
@@ -67,13 +67,13 @@ public sealed record HeatIs(bool On) : FrameState
 public sealed record ValveIs(int Zone, bool Open) : FrameState
 {
     /// <inheritdoc/>
-    public override string InWords(House house) => $"{house.Zones[Zone].Name} valves {(Open ? "opened" : "released")}";
+    public override string InWords(House house) => $"{house.Zones[Zone].Label}: valves {(Open ? "opened" : "released")}";
 
     /// <inheritdoc/>
     public override bool IsShownBy(in Frame frame) => ((frame.Valves & (1 << Zone)) != 0) == Open;
 
     /// <inheritdoc/>
-    public override string Seen(in Frame frame, House house) => $"valves opened were: {house.ZoneNames(frame.Valves)}";
+    public override string Seen(in Frame frame, House house) => $"valves opened were: {house.ZoneLabels(frame.Valves)}";
 }
 
 /// <summary>The published hold reason.</summary>
@@ -112,13 +112,13 @@ public sealed record AlarmIs(ValveAlarm Alarm, int Zone, bool Raised) : FrameSta
     private string Word => Alarm.ToString().ToLowerInvariant();
 
     /// <inheritdoc/>
-    public override string InWords(House house) => $"alarm \"{Word}\" for {house.Zones[Zone].Name} {(Raised ? "raised" : "clear")}";
+    public override string InWords(House house) => $"alarm \"{Word}\" for {house.Zones[Zone].Label} {(Raised ? "raised" : "clear")}";
 
     /// <inheritdoc/>
     public override bool IsShownBy(in Frame frame) => ((Mask(frame) & (1 << Zone)) != 0) == Raised;
 
     /// <inheritdoc/>
-    public override string Seen(in Frame frame, House house) => $"alarm \"{Word}\" was raised for: {house.ZoneNames(Mask(frame))}";
+    public override string Seen(in Frame frame, House house) => $"alarm \"{Word}\" was raised for: {house.ZoneLabels(Mask(frame))}";
 
     private int Mask(in Frame frame) => Alarm switch
     {

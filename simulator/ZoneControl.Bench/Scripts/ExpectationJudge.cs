@@ -81,7 +81,8 @@ public static class ExpectationJudge
         // Half a millisecond of grace: seconds are doubles, and times are whole milliseconds.
         if (within <= most.Ms + 0.5)
             return (true, null, "");
-        PlantSample first = trace.Samples.FirstOrDefault(sample => (sample.DeadheadS * 1000) - before > most.Ms + 0.5) ?? trace.Samples[^1];
+        PlantSample first = trace.Samples.FirstOrDefault(sample => (sample.DeadheadS * 1000) - before > most.Ms + 0.5)
+            ?? trace.Samples[^1];
         long ms = Math.Clamp(first.Ms, fromMs, untilMs);
         return (false, ms, $"{Durations.InWords((long)Math.Round(within))} of deadhead");
     }

@@ -1,3 +1,4 @@
+using System.Numerics;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Plant;
 
@@ -13,7 +14,7 @@ public sealed record ScriptEvent(long AtMs, ScriptAction Action, string Note = "
 /// <summary>What happens.</summary>
 public abstract record ScriptAction
 {
-    /// <summary>The action in words, with the house's own names.</summary>
+    /// <summary>The action in words, with the house's own labels.</summary>
     public abstract string InWords(House house);
 }
 
@@ -23,7 +24,12 @@ public abstract record ScriptAction
 public sealed record CallChange(int Zones, bool Asks) : ScriptAction
 {
     /// <inheritdoc/>
-    public override string InWords(House house) => $"{house.ZoneNames(Zones)} {(Asks ? "calls" : "stops calling")}";
+    public override string InWords(House house)
+    {
+        bool one = BitOperations.IsPow2(Zones);
+        string verb = Asks ? (one ? "calls" : "call") : (one ? "stops calling" : "stop calling");
+        return $"{house.ZoneLabels(Zones)} {verb}";
+    }
 }
 
 /// <summary>The season contact moves. Runs begin in the heating season.</summary>
@@ -41,7 +47,7 @@ public sealed record SeasonChange(bool Lockout) : ScriptAction
 public sealed record FaultChange(int Zone, ActuatorFault Fault, string Words) : ScriptAction
 {
     /// <inheritdoc/>
-    public override string InWords(House house) => $"{house.Zones[Zone].Name}: {Words}";
+    public override string InWords(House house) => $"{house.Zones[Zone].Label}: {Words}";
 }
 
 /// <summary>The controller's supply goes or comes back. Runs begin with it on.</summary>

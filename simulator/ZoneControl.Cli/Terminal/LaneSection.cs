@@ -43,7 +43,7 @@ internal static class LaneSection
         if (reasons.Length > 0)
         {
             Screen.Say(console, "held   " + string.Join("  ", reasons.Select(r =>
-                $"{HoldWords.For(r).Letter} {HoldWords.For(r).Word}")));
+                $"{HoldSign.For(r).Letter} {HoldSign.For(r).Word}")));
         }
 
         if (compared is not null)

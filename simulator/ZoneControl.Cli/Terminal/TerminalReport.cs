@@ -63,12 +63,12 @@ internal static class TerminalReport
                 Screen.Cell(clock.Seconds(hold.When.FromMs)),
                 Screen.Cell(clock.Seconds(hold.When.ToMs)),
                 Screen.Cell(Quantity.Duration(hold.When.LengthMs / 1000.0)),
-                Screen.Cell(HoldWords.For(hold.Reason).Word));
+                Screen.Cell(HoldSign.For(hold.Reason).Word));
         }
 
         console.Write(table);
         More(console, run.Holds.Count - MostHolds, "hold");
-        foreach (HoldWords words in run.Holds.Select(h => h.Reason).Distinct().Order().Select(HoldWords.For))
+        foreach (HoldSign words in run.Holds.Select(h => h.Reason).Distinct().Order().Select(HoldSign.For))
             Screen.Say(console, $"{words.Word}: {words.Sentence}");
     }
 
@@ -102,7 +102,7 @@ internal static class TerminalReport
                 Screen.Cell(seen),
                 Screen.Cell(expectation.Met ? "met" : "NOT MET", Screen.WrongIf(!expectation.Met)),
                 Screen.Cell(expectation.Ms is { } ms ? clock.Seconds(ms) : "-"),
-                Screen.Cell($"{expectation.Line}"));
+                Screen.Cell(expectation.Line > 0 ? $"{expectation.Line}" : "-"));
         }
 
         console.Write(table);

@@ -68,7 +68,7 @@ public sealed class TextLanes(RunLanes lanes, int columns)
     public TextLane Holds(string label, IReadOnlyList<HoldView> holds) => new(label, Cells(i =>
     {
         HoldView? most = holds.Where(h => Share([h.When], i) > 0).MaxBy(h => Share([h.When], i));
-        return most is null ? Rest : HoldWords.For(most.Reason).Letter;
+        return most is null ? Rest : HoldSign.For(most.Reason).Letter;
     }));
 
     /// <summary>Two lines of a time axis: labels at round times and the marks under them.</summary>

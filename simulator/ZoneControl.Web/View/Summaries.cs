@@ -22,7 +22,7 @@ public static class Summaries
         said.Add(run.Holds.Count == 0
             ? "The pump is never held."
             : "Held: " + string.Join("; ", run.Holds.Select(
-                h => $"{HoldWords.For(h.Reason).Word} {Spoken([h.When], clock)}")) + ".");
+                h => $"{HoldSign.For(h.Reason).Word} {Spoken([h.When], clock)}")) + ".");
         return string.Join(" ", said);
     }
 

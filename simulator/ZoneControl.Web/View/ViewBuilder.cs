@@ -7,7 +7,7 @@ namespace ZoneControl.Web.View;
 public static class ViewBuilder
 {
     /// <summary>Holds with one reason and no longer a gap than this between them are shown as one, ms.</summary>
-    private const long HoldGapMs = 1000;
+    private const long HoldGapMs = 200;
 
     /// <summary>The view of one run.</summary>
     /// <param name="controllerName">What drove the pump.</param>

@@ -23,11 +23,11 @@ public class InvariantTests
     public void A_fault_planted_behind_the_controller_is_found_and_named(string rule)
     {
         var found = new ConcurrentBag<string>();
-        RandomRun.Any.Sample(run => found.Add(FirstBroken(run, Faults[rule]) ?? ""), iter: 1000);
+        RandomRun.Any.Sample(run => found.Add(FirstBroken(run, _faults[rule]) ?? ""), iter: 1000);
         Assert.Contains(found, finding => finding.Contains(rule, StringComparison.Ordinal));
     }
 
-    private static readonly Dictionary<string, Action<Published, OutputImage>> Faults = new()
+    private static readonly Dictionary<string, Action<Published, OutputImage>> _faults = new()
     {
         ["PUMP-PROOF"] = (_, o) => o.Pump |= o.Hold == HoldReason.Proof,
         ["PUMP-DELAY"] = (_, o) => o.Pump |= o.Hold == HoldReason.StartDelay,

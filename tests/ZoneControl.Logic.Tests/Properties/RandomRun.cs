@@ -20,13 +20,13 @@ internal readonly record struct Moment(int Scans, Happening What, int Zone);
 /// <summary>Random lawful settings and a random sequence of contacts: what every property is checked on.</summary>
 internal sealed record RandomRun(ControllerSettings Settings, Moment[] Moments)
 {
-    private static readonly Gen<int> GenPeriod = Gen.OneOf(10, 50, 100, 1000);
+    private static readonly Gen<int> _anyPeriod = Gen.OneOf(10, 50, 100, 1000);
 
     // Mostly a few scans, now and then so long that every age reaches its cap.
-    private static readonly Gen<int> GenScans = Gen.Frequency((8, Gen.Int[1, 12]), (3, Gen.Int[13, 60]), (1, Gen.Int[60, 200]));
+    private static readonly Gen<int> _anyScans = Gen.Frequency((8, Gen.Int[1, 12]), (3, Gen.Int[13, 60]), (1, Gen.Int[60, 200]));
 
-    private static readonly Gen<Moment> GenMoment = Gen.Select(
-        GenScans,
+    private static readonly Gen<Moment> _anyMoment = Gen.Select(
+        _anyScans,
         Gen.Frequency(
             (4, Gen.Const(Happening.Call)), (3, Gen.Const(Happening.EndCall)), (3, Gen.Const(Happening.TurnSwitch)),
             (4, Gen.Const(Happening.MakeOpenOnes)), (1, Gen.Const(Happening.BreakShutOnes)), (1, Gen.Const(Happening.TurnSeason)),
@@ -34,10 +34,12 @@ internal sealed record RandomRun(ControllerSettings Settings, Moment[] Moments)
         Gen.Int[0, ControllerSettings.MostZones - 1],
         (scans, what, zone) => new Moment(scans, what, zone));
 
-    private static readonly Gen<int> GenZones =
+    private static readonly Gen<int> _anyZones =
         Gen.Frequency((9, Gen.Int[1, 5]), (1, Gen.Const(ControllerSettings.MostZones)));
 
-    public static readonly Gen<RandomRun> Any = Gen.Select(GenSettings(), GenMoment.Array[1, 60], (s, moments) => new RandomRun(s, moments));
+    public static readonly Gen<Moment[]> AnyMoments = _anyMoment.Array[1, 60];
+
+    public static readonly Gen<RandomRun> Any = Gen.Select(GenSettings(), AnyMoments, (s, moments) => new RandomRun(s, moments));
 
     /// <summary>Carries out one happening; switches follow the valves that the outputs show.</summary>
     public void Apply(Moment moment, InputImage contacts, int valves)
@@ -71,8 +73,8 @@ internal sealed record RandomRun(ControllerSettings Settings, Moment[] Moments)
     }
 
     private static Gen<ControllerSettings> GenSettings() =>
-        from period in GenPeriod
-        from zones in GenZones
+        from period in _anyPeriod
+        from zones in _anyZones
         from zone in GenZone(period).Array[zones]
         from companions in Gen.Shuffle(Enumerable.Range(0, zones).ToArray())
         from companionCount in Gen.Int[0, zones]
@@ -98,7 +100,8 @@ internal sealed record RandomRun(ControllerSettings Settings, Moment[] Moments)
             OpeningMs = zone.Select(z => z.Opening).ToArray(),
             ClosingMs = zone.Select(z => z.Closing).ToArray(),
             SwitchMinMs = zone.Select(z => Math.Min(z.SwitchMin, z.Opening)).ToArray(),
-            SwitchLimitMs = zone.Select(z => z.Opening + z.LimitAfter).ToArray(),
+            // Enough for a switch that makes at the last moment to be accepted.
+            SwitchLimitMs = zone.Select(z => z.Opening + z.LimitAfter + Math.Min(switchDebounce, 500) + 2 * period).ToArray(),
             ValveRetries = retries,
             CompanionOrder = companions.Take(companionCount).ToArray(),
             PumpStartDelayMs = delay,

@@ -8,6 +8,8 @@ namespace ZoneControl.Bench.Rules.Monitors;
 /// condition met and the pump off, no reason is true and the rule is broken.
 /// </summary>
 /// <remarks>
+/// Too few valves is unmet only while proof is: a zone retained after its call may hold enough proven although the zones
+/// that may open could not, and then nothing but the start delay holds the pump.
 /// In the power-up frame BOOT-SAFE alone keeps the pump off. If all conditions are met there (standing capacity suffices and
 /// no start delay), no reason fits; any but a false word about the season or a valve is let pass until the next scan.
 /// </remarks>
@@ -34,7 +36,7 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
         bool bootOnly = right == NothingHolds && Seen.Now.PowerUp
             && Seen.Now.Hold is HoldReason.None or HoldReason.Proof or HoldReason.StartDelay;
         if (right != Seen.Now.Hold && !bootOnly)
-            Broken(Why(right));
+            Broken(Why(right, 0));
         // A wrong reason told once is not told again when it turns stale.
         _stale.Restart(bootOnly);
     }
@@ -47,7 +49,11 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             _stale.Set(true);
     }
 
-    public override void Pass(int ms) => BrokenIn(_stale.Pass(ms, Seen.House.ScanPeriodMs), () => Why(Right()));
+    public override void Pass(int ms)
+    {
+        int ranOut = _stale.Pass(ms, Seen.House.ScanPeriodMs);
+        BrokenIn(ranOut, () => Why(Right(), ranOut));
+    }
 
     public override void Walk(StateWalk walk)
     {
@@ -61,14 +67,12 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             return HoldReason.None;
         if (!Seen.Demand)
             return Seen.Now.Lockout ? HoldReason.Lockout : HoldReason.ValveLatched;
-        if (Seen.Plan.Reach < Seen.MinimumOpen)
-            return HoldReason.TooFewValves;
         if (Seen.Capacity < Seen.MinimumOpen)
-            return HoldReason.Proof;
+            return Seen.Plan.Reach < Seen.MinimumOpen ? HoldReason.TooFewValves : HoldReason.Proof;
         return Seen.DemandMs < Seen.House.PumpStartDelayMs ? HoldReason.StartDelay : NothingHolds;
     }
 
-    private string Why(HoldReason right) => right switch
+    private string Why(HoldReason right, int inMs) => right switch
     {
         NothingHolds => $"there is demand, every condition is met, and the pump is off (published: {Seen.Now.Hold})",
         HoldReason.None => $"published {Seen.Now.Hold}, though "
@@ -80,7 +84,7 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             + $"{Seen.Plan.Reach} of {Seen.MinimumOpen}",
         HoldReason.Proof => $"published {Seen.Now.Hold}; the first unmet condition is Proof: {Seen.Capacity} of "
             + $"{Seen.MinimumOpen} proven",
-        _ => $"published {Seen.Now.Hold}; the first unmet condition is StartDelay: {Words.Seconds(Seen.DemandMs)} of "
+        _ => $"published {Seen.Now.Hold}; the first unmet condition is StartDelay: {Words.Seconds(Seen.DemandMs + inMs)} of "
             + $"{Words.Seconds(Seen.House.PumpStartDelayMs)} passed",
     };
 }

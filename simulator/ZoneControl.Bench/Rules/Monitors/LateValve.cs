@@ -52,6 +52,8 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
         }
 
         JudgeAlarms(overdue);
+        if (In(Seen.Held))
+            Proved();
         if (In(Seen.Released))
             JudgeRelease(overdue);
         if (In(Seen.Energised))
@@ -151,13 +153,16 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
         _ranOut = _resting = false;
     }
 
+    private void Proved()
+    {
+        _ranOut = false;
+        _leastRetries = _mostRetries = 0;
+    }
+
     private void SetClocks()
     {
-        if (In(Seen.Proven))
-        {
-            _ranOut = false;
-            _leastRetries = _mostRetries = 0;
-        }
+        if (In(Seen.Confirmed))
+            Proved();
 
         bool late = In(Seen.Now.LateValves);
         bool latched = In(Seen.Now.LatchedValves);

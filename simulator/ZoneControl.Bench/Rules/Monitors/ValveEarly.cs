@@ -5,6 +5,9 @@ namespace ZoneControl.Bench.Rules.Monitors;
 /// time; and such a switch is published within two scans, until then. An alarm without such a switch is a breach too.
 /// </summary>
 /// <remarks>
+/// A switch accepted within its debounce and a scan after its valve was energised was made before it, whatever the shortest
+/// time says. With a debounce, a contact may be read as made in the scan that energises the valve and never be accepted: so an
+/// alarm in that very frame is taken at its word, and the switch is doubted for this opening.
 /// The pump relies on doubted switches when proven capacity falls short without them and not with them: a start so is a
 /// breach at once, running on so after two scans, as in PUMP-TRIP.
 /// </remarks>

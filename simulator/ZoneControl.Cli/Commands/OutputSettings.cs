@@ -1,0 +1,36 @@
+using System.ComponentModel;
+using Spectre.Console.Cli;
+
+namespace ZoneControl.Cli.Commands;
+
+/// <summary>Options of everything that runs a script. Without files to read it is what the demo takes.</summary>
+internal class OutputSettings : CommandSettings
+{
+    [CommandOption("--json")]
+    [Description("Print the result as JSON, and nothing else, on standard output.")]
+    public bool Json { get; init; }
+
+    [CommandOption("--report <FILE>")]
+    [Description("Write the report as one HTML file that opens without a network.")]
+    public string? Report { get; init; }
+
+    [CommandOption("--trace <FILE>")]
+    [Description("Write everything the judged run recorded as CSV.")]
+    public string? Trace { get; init; }
+
+    [CommandOption("--controller <NAME>")]
+    [Description("Who drives the pump: 'library' (ZoneControl's logic) or 'straight' (the pump wired straight to the calls). Give it twice for both, which is the default. With both, the verdict is that of 'library'.")]
+    public string[] Controllers { get; init; } = [];
+}
+
+/// <summary>What <c>run</c> takes.</summary>
+internal sealed class RunSettings : OutputSettings
+{
+    [CommandArgument(0, "<HOUSE>")]
+    [Description("House file (TOML).")]
+    public string House { get; init; } = "";
+
+    [CommandArgument(1, "<SCRIPT>")]
+    [Description("Script file (TOML).")]
+    public string Script { get; init; } = "";
+}

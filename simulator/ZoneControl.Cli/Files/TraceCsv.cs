@@ -1,0 +1,110 @@
+using System.Globalization;
+using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Scripts;
+
+namespace ZoneControl.Cli.Files;
+
+/// <summary>
+/// A trace as a table: one line for each moment at which the plant was sampled or the controller changed what it shows.
+/// Two lines of one moment are the two sides of a step. Columns, in this order:
+/// <list type="bullet">
+/// <item><c>time_s</c> from the start of the run; <c>powered</c>, <c>power_up</c>, <c>lockout</c>, <c>pump</c>,
+/// <c>heat_demand</c> as 0 or 1; <c>hold_reason</c> in the words of script files;</item>
+/// <item>for each zone, with its name in front: <c>thermostat</c> and <c>end_switch_contact</c> before debounce,
+/// <c>call</c> and <c>end_switch</c> after it, <c>valve</c> energised, <c>proven</c>, <c>late</c>, <c>latched</c>,
+/// <c>switch_early</c>, all 0 or 1, then <c>travel</c> (0 shut to 1 open) and <c>flow_L_per_min</c>;</item>
+/// <item><c>pump_flow_L_per_min</c>, <c>bypass_flow_L_per_min</c>, <c>pump_head_m</c>, <c>trapped_water_degC</c>,
+/// <c>deadhead_s</c> so far.</item>
+/// </list>
+/// Units are these whatever the house file shows results in, so that a program reading the table needs no other file.
+/// </summary>
+public static class TraceCsv
+{
+    private static readonly string[] _zoneColumns =
+    [
+        "thermostat", "call", "end_switch_contact", "end_switch", "valve", "proven", "late", "latched", "switch_early",
+        "travel", "flow_L_per_min",
+    ];
+
+    /// <summary>Writes the table.</summary>
+    /// <param name="into">Where to.</param>
+    /// <param name="trace">The trace.</param>
+    /// <param name="zones">Zone names in the order of the masks' bits.</param>
+    public static void Write(TextWriter into, Trace trace, IReadOnlyList<string> zones)
+    {
+        ArgumentNullException.ThrowIfNull(trace);
+        ArgumentNullException.ThrowIfNull(zones);
+        Csv.Record(into,
+        [
+            "time_s", "powered", "power_up", "lockout", "pump", "heat_demand", "hold_reason",
+            .. zones.SelectMany(zone => _zoneColumns.Select(column => $"{zone} {column}")),
+            "pump_flow_L_per_min", "bypass_flow_L_per_min", "pump_head_m", "trapped_water_degC", "deadhead_s",
+        ]);
+        foreach ((long ms, Frame frame, PlantSample sample) in Moments(trace))
+            Csv.Record(into, Line(ms, frame, sample, zones.Count));
+    }
+
+    /// <summary>
+    /// Joins frames and samples. Of several samples at a frame's moment the last shows what the frame did, the earlier ones
+    /// what was before it.
+    /// </summary>
+    private static IEnumerable<(long Ms, Frame Frame, PlantSample Sample)> Moments(Trace trace)
+    {
+        int next = 0;
+        Frame? inForce = null;
+        for (int i = 0; i < trace.Samples.Count; i++)
+        {
+            PlantSample sample = trace.Samples[i];
+            while (next < trace.Frames.Count && trace.Frames[next].Ms < sample.Ms)
+            {
+                inForce = trace.Frames[next++];
+                if (i > 0 && trace.Samples[i - 1].Ms < inForce.Value.Ms)
+                    yield return (inForce.Value.Ms, inForce.Value, trace.Samples[i - 1]);
+            }
+
+            bool last = i + 1 == trace.Samples.Count || trace.Samples[i + 1].Ms > sample.Ms;
+            if (last && next < trace.Frames.Count && trace.Frames[next].Ms == sample.Ms)
+                inForce = trace.Frames[next++];
+            if (inForce is { } frame)
+                yield return (sample.Ms, frame, sample);
+        }
+    }
+
+    private static List<string> Line(long ms, Frame frame, PlantSample sample, int zones)
+    {
+        var fields = new List<string>
+        {
+            Number(ms / 1000.0),
+            Bit(!frame.Unpowered),
+            Bit(frame.PowerUp),
+            Bit(frame.Lockout),
+            Bit(frame.Pump),
+            Bit(frame.Heat),
+            HoldWords.Of(frame.Hold).Word,
+        };
+        for (int zone = 0; zone < zones; zone++)
+        {
+            foreach (int mask in (int[])[sample.RawCalls, frame.Calls, sample.RawSwitches, frame.EndSwitches, frame.Valves,
+                frame.ProvenValves, frame.LateValves, frame.LatchedValves, frame.EarlySwitches])
+            {
+                fields.Add(Bit((mask & 1 << zone) != 0));
+            }
+
+            fields.Add(Number(sample.Travel[zone]));
+            fields.Add(Number(sample.ZoneFlowM3s[zone] * 60_000));
+        }
+
+        fields.AddRange(
+            [Number(sample.PumpFlowM3s * 60_000), Number(sample.BypassFlowM3s * 60_000), Number(sample.PumpHeadM),
+            Number(sample.TrappedWaterC), Number(sample.DeadheadS)]);
+        return fields;
+    }
+
+    private static string Bit(bool on) => on ? "1" : "0";
+
+    private static string Number(double value)
+    {
+        string text = value.ToString("0.######", CultureInfo.InvariantCulture);
+        return text == "-0" ? "0" : text;
+    }
+}

@@ -1,2 +1,0 @@
-namespace ZoneControl.Bench.Tests;
-public class Placeholder { [Fact] public void Builds() => Assert.True(true); }
