@@ -73,8 +73,15 @@ public sealed class ControllerSettings
     /// <summary>Each contact of <see cref="Contact"/> counts once it has stood this long, ms; 0 or more, 0 to 500 for those that trip.</summary>
     public int[] ContactDebounceMs = new int[Contact.Count];
 
+    /// <summary>The season contact's time among them, ms.</summary>
+    public int SeasonDebounceMs
+    {
+        get => ContactDebounceMs[0];
+        set => ContactDebounceMs[0] = value;
+    }
+
     /// <summary>Contacts that are wired; the others are never asserted.</summary>
-    public int FittedContacts;
+    public int FittedContacts = Contact.Lockout;
 
     /// <summary>Contacts that are asserted when open. <see cref="Contact.AssertedOpen"/> always are.</summary>
     public int InvertedContacts = Contact.AssertedOpen;

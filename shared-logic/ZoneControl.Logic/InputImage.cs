@@ -20,4 +20,14 @@ public sealed class InputImage
 
     /// <summary>The contacts of <see cref="Contact"/>.</summary>
     public int Contacts;
+
+    /// <summary>The season contact among them. A scan reads the mask; this is for whoever fills it.</summary>
+    public bool Lockout
+    {
+        get => (Contacts & Contact.Lockout) != 0;
+        set => Set(Contact.Lockout, value);
+    }
+
+    /// <summary>Closes or opens contacts of <see cref="Contact"/>.</summary>
+    public void Set(int contact, bool closed) => Contacts = closed ? Contacts | contact : Contacts & ~contact;
 }

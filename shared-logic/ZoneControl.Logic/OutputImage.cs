@@ -32,6 +32,13 @@ public sealed class OutputImage
     /// <summary>Contacts of <see cref="Contact"/> accepted after debounce, 1 for asserted.</summary>
     public int AcceptedContacts;
 
+    /// <summary>The season contact among them. A scan writes the mask; this is for whoever reads it.</summary>
+    public bool AcceptedLockout
+    {
+        get => (AcceptedContacts & Contact.Lockout) != 0;
+        set => AcceptedContacts = value ? AcceptedContacts | Contact.Lockout : AcceptedContacts & ~Contact.Lockout;
+    }
+
     /// <summary>Alarm: valves not proven within their limit, until they prove (VALVE-LATE). Includes the latched ones.</summary>
     public int LateValves;
 

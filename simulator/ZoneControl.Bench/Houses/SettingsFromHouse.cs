@@ -30,6 +30,7 @@ public static class SettingsFromHouse
             CallDebounceMs = Ms(c.CallDebounce),
             SwitchDebounceMs = Ms(c.SwitchDebounce),
             SeasonDebounceMs = Ms(c.SeasonDebounce),
+            FittedContacts = house.Contacts.Season ? Contact.Lockout : 0,
         };
     }
 

@@ -24,8 +24,21 @@ public readonly record struct Frame
     /// <summary>End switches accepted after debounce.</summary>
     public int EndSwitches { get; init; }
 
-    /// <summary>Lockout accepted after debounce.</summary>
-    public bool Lockout { get; init; }
+    /// <summary>Sensed valves of a gated panel accepted after debounce.</summary>
+    public int Senses { get; init; }
+
+    /// <summary>Hand commands to open valves accepted after debounce.</summary>
+    public int Hands { get; init; }
+
+    /// <summary>Contacts of <see cref="Contact"/> accepted after debounce, 1 for asserted.</summary>
+    public int Contacts { get; init; }
+
+    /// <summary>Lockout among them.</summary>
+    public bool Lockout
+    {
+        get => (Contacts & Contact.Lockout) != 0;
+        init => Contacts = value ? Contacts | Contact.Lockout : Contacts & ~Contact.Lockout;
+    }
 
     /// <summary>Valves energised.</summary>
     public int Valves { get; init; }
@@ -48,6 +61,12 @@ public readonly record struct Frame
     /// <summary>Published alarm: switches that made too soon.</summary>
     public int EarlySwitches { get; init; }
 
+    /// <summary>Published alarm: end switches that stay made though their valve is released.</summary>
+    public int StuckSwitches { get; init; }
+
+    /// <summary>Published alarms of the house: bits of <see cref="Alarm"/>.</summary>
+    public int Alarms { get; init; }
+
     /// <summary>
     /// Valves that the controller says count as open. For pictures and lists: rules reckon proof for themselves and never
     /// read this.
@@ -64,7 +83,9 @@ public readonly record struct Frame
         PowerUp = image.PowerUp,
         Calls = image.AcceptedCalls,
         EndSwitches = image.AcceptedSwitches,
-        Lockout = image.AcceptedLockout,
+        Senses = image.AcceptedSenses,
+        Hands = image.AcceptedHands,
+        Contacts = image.AcceptedContacts,
         Valves = image.Valves,
         Pump = image.Pump,
         Heat = image.Heat,
@@ -72,6 +93,8 @@ public readonly record struct Frame
         LateValves = image.LateValves,
         LatchedValves = image.LatchedValves,
         EarlySwitches = image.EarlySwitches,
+        StuckSwitches = image.StuckSwitches,
+        Alarms = image.Alarms,
         ProvenValves = image.ProvenValves,
         NextDeadlineMs = image.NextDeadlineMs,
     };

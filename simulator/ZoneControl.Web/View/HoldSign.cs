@@ -20,11 +20,19 @@ public sealed record HoldSign(char Letter, string Word, string Sentence)
     private static char LetterOf(HoldReason reason) => reason switch
     {
         HoldReason.None => '-',
+        HoldReason.Service => 'H',
+        HoldReason.Priority => 'W',
         HoldReason.Lockout => 'L',
         HoldReason.ValveLatched => 'V',
+        HoldReason.Limit => 'T',
+        HoldReason.FlowLatched => 'N',
+        HoldReason.PumpStuck => 'P',
+        HoldReason.Supply => 'U',
         HoldReason.TooFewValves => 'F',
         HoldReason.Proof => 'O',
         HoldReason.StartDelay => 'D',
+        HoldReason.Rest => 'R',
+        HoldReason.Reset => 'B',
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "a hold reason without a letter"),
     };
 }
