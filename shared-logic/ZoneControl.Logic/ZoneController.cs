@@ -46,6 +46,23 @@ public sealed class ZoneController
     /// <summary>What has been counted since power-up.</summary>
     public Counters Counters { get; }
 
+    /// <summary>When alarms were raised since power-up.</summary>
+    public AlarmBook AlarmBook { get; } = new AlarmBook();
+
+    /// <summary>The conditions between "wanted" and "on" for the pump, as of the last scan.</summary>
+    public void ExplainPump(ConditionList list)
+    {
+        BringUpToDate();
+        Conditions.OfPump(_settings, _state, list);
+    }
+
+    /// <summary>The conditions between "wanted" and "on" for heat demand, as of the last scan.</summary>
+    public void ExplainHeat(ConditionList list)
+    {
+        BringUpToDate();
+        Conditions.OfHeat(_settings, _state, list);
+    }
+
     /// <summary>
     /// One pass: takes in the contacts, decides, writes the outputs. Call it every scan period, or at the first multiple of
     /// it at or after <see cref="OutputImage.NextDeadlineMs"/> or a change of contacts: the outputs are the same.
@@ -143,6 +160,13 @@ public sealed class ZoneController
         x.Hold = HoldReasons.FirstUnmet(s, x);
         _deadlineMs = x.Changed() ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
 
+        Count(dt, valvesBefore, pumpBefore, exercisingBefore, holdBefore);
+    }
+
+    private void Count(int dt, int valvesBefore, bool pumpBefore, bool exercisingBefore, HoldReason holdBefore)
+    {
+        ControllerSettings s = _settings;
+        ControllerState x = _state;
         Counters.Energised(x.Valves & ~valvesBefore);
         if (pumpBefore)
             Counters.PumpRan(dt);
@@ -154,6 +178,13 @@ public sealed class ZoneController
             Counters.Holds = Counters.Next(Counters.Holds);
         if (exercisingBefore && !x.Exercising && !x.PutOff && x.Asked == 0 && !x.Service)
             Counters.Exercises = Counters.Next(Counters.Exercises);
+
+        AlarmBook.Pass(dt);
+        AlarmBook.Note(AlarmKind.Late, x.Late);
+        AlarmBook.Note(AlarmKind.Latched, x.Latched);
+        AlarmBook.Note(AlarmKind.Early, x.Early);
+        AlarmBook.Note(AlarmKind.StuckSwitch, x.StuckSwitches);
+        AlarmBook.Note(AlarmKind.House, Alarms.Of(s, x));
     }
 
     /// <summary>ms since ages were last counted, at most the longest setting: no age cares for more.</summary>
@@ -213,14 +244,16 @@ public sealed class ZoneController
     /// <param name="state">At least <see cref="StateLength"/> long.</param>
     public void Save(int[] state)
     {
-        // Short scans do not count ages; nothing can change before the deadline, so deciding again only brings them up to date.
-        if (_agedMs < _scanMs)
-        {
-            ControllerState x = _state;
-            Decide(x.Calls.Seen, x.Switches.Seen, x.Senses.Seen, x.Hands.Seen, x.Contacts.Seen);
-        }
-
+        BringUpToDate();
         _state.Save(state);
+    }
+
+    /// <summary>Short scans do not count ages; nothing can change before the deadline, so deciding again only counts them.</summary>
+    private void BringUpToDate()
+    {
+        ControllerState x = _state;
+        if (_agedMs < _scanMs)
+            Decide(x.Calls.Seen, x.Switches.Seen, x.Senses.Seen, x.Hands.Seen, x.Contacts.Seen);
     }
 
     /// <summary>Takes over a saved state; the next scan continues from it.</summary>
