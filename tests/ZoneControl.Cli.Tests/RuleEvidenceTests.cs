@@ -7,11 +7,11 @@ namespace ZoneControl.Cli.Tests;
 /// </summary>
 public class RuleEvidenceTests
 {
-    private const string File = "tests/rule-evidence.md";
+    private const string TableFile = "tests/rule-evidence.md";
 
     private const string Head = "# Rule evidence\n\nMade by `RuleEvidenceTests` from the sources and from runs of the examples. Do not edit.\n\n";
 
-    private static readonly IReadOnlyList<RuleRow> _rows = new RuleEvidence(Root()).Rows();
+    private static readonly IReadOnlyList<RuleRow> _rows = new RuleEvidence(SourceTree.Root()).Rows();
 
     public static TheoryData<string> Rules => [.. _rows.Select(row => row.Rule)];
 
@@ -30,19 +30,11 @@ public class RuleEvidenceTests
     [Fact]
     public void The_table_in_the_tree_is_the_one_that_the_sources_give()
     {
-        string path = Path.Combine(Root(), File);
+        string path = Path.Combine(SourceTree.Root(), TableFile);
         string table = Head + RuleEvidence.Table(_rows);
         if (Environment.GetEnvironmentVariable("WRITE_EVIDENCE") == "1")
-            System.IO.File.WriteAllText(path, table);
+            File.WriteAllText(path, table);
 
-        Assert.Equal(table, System.IO.File.ReadAllText(path));
-    }
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !System.IO.File.Exists(Path.Combine(folder, "ZoneControl.sln")))
-            folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The tests do not run from inside the source tree.");
+        Assert.Equal(table, File.ReadAllText(path));
     }
 }
