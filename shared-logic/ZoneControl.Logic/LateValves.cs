@@ -42,7 +42,7 @@ internal static class LateValves
             else if (supply && (x.Open & bit) != 0)
             {
                 // Proof lost only now has been missing for no time yet, however long ago the last scan was that counted ages.
-                int unproven = (provenBefore & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
+                int unproven = ((provenBefore | x.SensesTurned) & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
                 x.UnprovenMs[zone] = unproven;
                 if (unproven < s.SwitchLimitMs[zone])
                 {

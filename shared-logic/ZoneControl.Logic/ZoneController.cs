@@ -106,6 +106,8 @@ public sealed class ZoneController
         }
         else if (ClockWatch.Step(_settings, x, nowMs, _scanMs, _deadlineMs))
         {
+            // What passed before the fault counts for the ages that outlive it, as if every scan had been a whole one.
+            BringUpToDate();
             _scanMs = nowMs;
             ClockWatch.Fault(_settings, x);
             x.Hold = HoldReasons.FirstUnmet(_settings, x);
