@@ -38,14 +38,14 @@ internal sealed class AskedZones(ControllerSettings house)
 
     public void ForgetTimes() => _demandMs = _callsMs = 0;
 
-    public void Take(in Frame was, in Frame now, bool exerciseDue, bool resetPressed)
+    public void Take(in Frame was, in Frame now, bool exerciseMayBegin, bool resetPressed)
     {
         bool demandBefore = Zones != 0;
         bool callsBefore = Callers != 0;
         bool began = now.Hold >= HoldReason.Limit || (now.Pump && !was.Pump)
             || ((now.Valves & ~was.Valves) != 0 && (now.Alarms & Alarm.PumpStuck) == 0);
         bool goesOn = now.Pump || now.Hold >= HoldReason.Limit;
-        bool shown = Exercising ? goesOn : exerciseDue && began;
+        bool shown = Exercising ? goesOn : exerciseMayBegin && began;
         Ask(now);
         Exercising = shown && Callers == 0 && !Service && !now.PowerUp;
         SetZones(now);

@@ -277,11 +277,13 @@ internal sealed class Evidence
         Held = _valves.Proven;
         HeldOverdue = _valves.Overdue;
         HeldFlowOverdue = _pump.FlowOverdue && !timeFault;
-        bool exerciseDue = _pump.ExerciseDue;
+        bool exerciseMayBegin = _pump.ExerciseMayBegin;
         _valves.Move(Now);
         _pump.Move(Was, Now);
         Opened = Open & ~openBefore;
-        _asked.Take(Was, Now, exerciseDue, ResetPressed);
+        _asked.Take(Was, Now, exerciseMayBegin, ResetPressed);
+        if (ExercisingBefore && !Exercising && !Now.Pump && Alarmed(Alarm.ExercisePutOff))
+            _pump.PutOff();
         Derive();
     }
 

@@ -19,6 +19,7 @@ internal sealed class PumpClocks(ControllerSettings house)
     private bool _flowSeen;
     private int _idleS;
     private int _idlePartMs;
+    private int _creditS;
 
     /// <summary>The pump is off and still runs down.</summary>
     public bool InRundown { get; private set; }
@@ -38,6 +39,12 @@ internal sealed class PumpClocks(ControllerSettings house)
     /// <summary>How long flow may be missing now, ms.</summary>
     public int FlowLimitMs => _flowSeen ? house.FlowLossMs : house.FlowProofMs;
 
+    /// <summary>The pump had been off for its rundown before this frame.</summary>
+    public bool RanDownBefore { get; private set; }
+
+    /// <summary>An exercise may begin: <see cref="ExerciseDue"/>, or one that ran the pump and was put off is due again.</summary>
+    public bool ExerciseMayBegin => house.ExerciseIntervalS > 0 && _idleS + _creditS >= house.ExerciseIntervalS;
+
     /// <summary>The pump has not run for the exercise interval.</summary>
     public bool ExerciseDue => house.ExerciseIntervalS > 0 && _idleS >= house.ExerciseIntervalS;
 
@@ -45,7 +52,7 @@ internal sealed class PumpClocks(ControllerSettings house)
     public void Forget()
     {
         _offMs = house.PumpRundownMs;
-        _restMs = _startMs = _noFlowMs = _idleS = _idlePartMs = 0;
+        _restMs = _startMs = _noFlowMs = _idleS = _idlePartMs = _creditS = 0;
         _flowSeen = false;
         InRundown = FlowOverdue = false;
     }
@@ -61,6 +68,7 @@ internal sealed class PumpClocks(ControllerSettings house)
     /// <summary>A scan reads the flow switch, with the pump as it stood before it.</summary>
     public void ReadFlow(in Frame was, in Frame now)
     {
+        RanDownBefore = !was.Pump && _offMs >= house.PumpRundownMs;
         bool before = Flow(was);
         bool flow = Flow(now);
         if (was.Pump)
@@ -87,7 +95,7 @@ internal sealed class PumpClocks(ControllerSettings house)
         if (now.Pump)
         {
             _offMs = house.PumpRundownMs;
-            _idleS = _idlePartMs = 0;
+            _idleS = _idlePartMs = _creditS = 0;
         }
         else if (was.Pump)
         {
@@ -96,6 +104,9 @@ internal sealed class PumpClocks(ControllerSettings house)
 
         Derive(now);
     }
+
+    /// <summary>An exercise was given up: the next may come after the retry time, though this one may have run the pump.</summary>
+    public void PutOff() => _creditS = Math.Max(0, house.ExerciseIntervalS - house.ExerciseRetryS - _idleS);
 
     public int MsToNextChange(in Frame now)
     {
@@ -145,6 +156,7 @@ internal sealed class PumpClocks(ControllerSettings house)
         walk.Bool(ref _flowSeen);
         walk.Int(ref _idleS);
         walk.Int(ref _idlePartMs);
+        walk.Int(ref _creditS);
         Derive(now);
     }
 

@@ -12,6 +12,7 @@ internal sealed class PumpStuck : RuleMonitor
 {
     private readonly ZoneDuties _shut;
     private DutyClock _untold;
+    private DutyClock _unseen;
     private bool _stuck;
     private int _quietMs;
 
@@ -28,6 +29,7 @@ internal sealed class PumpStuck : RuleMonitor
     {
         _shut.Clear();
         _untold.Clear();
+        _unseen.Clear();
         _quietMs = 0;
     }
 
@@ -39,8 +41,10 @@ internal sealed class PumpStuck : RuleMonitor
         if (flow || (Seen.Was.Contacts & Contact.Flow) != 0)
             _quietMs = 0;
         // A start is judged by what this scan's contacts say of the time before it.
-        if (!Seen.Was.Pump)
-            Look(flow);
+        if (flow && Seen.Pump.RanDownBefore)
+            Raise();
+        else if (!flow && _quietMs >= Seen.House.PumpRundownMs)
+            _stuck = false;
         if (_stuck && Seen.PumpWentOn)
             Broken("the pump was started while flow without it is unexplained");
         if (_stuck && Seen.Now.Heat)
@@ -50,13 +54,15 @@ internal sealed class PumpStuck : RuleMonitor
 
     public override void OnTime()
     {
-        if (Seen.House.Has(Contact.Flow) && !Seen.Now.Pump)
-            Look(Seen.Is(Contact.Flow));
-        SetClocks();
+        if (Seen.House.Has(Contact.Flow))
+            SetClocks();
     }
 
     public override void Pass(int ms)
     {
+        // Flow after the rundown that no frame shows has been seen by a scan when it has stood for a scan period.
+        if (_unseen.Pass(ms, Seen.House.ScanPeriodMs) >= 0)
+            Raise();
         BrokenIn(_untold.Pass(ms, TwoScansMs), () => _stuck
             ? "flow is seen with the pump off for its rundown, and no alarm says so"
             : "the alarm says that there is flow with the pump off, and there has been none for a rundown");
@@ -80,27 +86,22 @@ internal sealed class PumpStuck : RuleMonitor
     {
         _shut.Walk(walk);
         _untold.Walk(walk);
+        _unseen.Walk(walk);
         walk.Bool(ref _stuck);
         walk.Int(ref _quietMs);
     }
 
-    private void Look(bool flow)
+    private void Raise()
     {
-        bool off = !Seen.InRundown || Seen.Now.Pump;
-        if (flow && off && !_stuck)
-        {
-            _stuck = true;
+        if (!_stuck)
             Occasion();
-        }
-        else if (!flow && _quietMs >= Seen.House.PumpRundownMs)
-        {
-            _stuck = false;
-        }
+        _stuck = true;
     }
 
     private void SetClocks()
     {
-        _untold.Set(Seen.Alarmed(Alarm.PumpStuck) != _stuck);
+        _unseen.Set(!_stuck && Seen.Is(Contact.Flow) && !Seen.Now.Pump && !Seen.InRundown);
+        _untold.Set(Seen.Alarmed(Alarm.PumpStuck) != _stuck && !_unseen.Owed);
         bool owed = Seen.Alarmed(Alarm.PumpStuck) && !Seen.Demand && !Seen.Service && Seen.Supplied;
         CompanionPlan plan = Seen.Plan;
         _shut.Set(owed ? Seen.WithRoom(plan.Companions & ~Seen.Now.Valves, plan.Companions | plan.LateCompanions) : 0);

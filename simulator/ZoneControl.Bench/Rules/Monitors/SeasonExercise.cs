@@ -17,7 +17,7 @@ internal sealed class SeasonExercise : RuleMonitor
     private readonly int _retryMs;
     private DutyClock _due;
     private DutyClock _lasting;
-    private DutyClock _running;
+    private int _ranMs;
     private bool _putOff;
 
     public SeasonExercise(string rule, Evidence seen, IFindings findings)
@@ -34,7 +34,7 @@ internal sealed class SeasonExercise : RuleMonitor
     {
         _due.Clear();
         _lasting.Clear();
-        _running.Clear();
+        _ranMs = 0;
         _putOff = false;
     }
 
@@ -43,7 +43,6 @@ internal sealed class SeasonExercise : RuleMonitor
     {
         _due.Restart(_due.Owed);
         _lasting.Restart(_lasting.Owed);
-        _running.Clear();
     }
 
     public override void OnFrame()
@@ -56,13 +55,14 @@ internal sealed class SeasonExercise : RuleMonitor
             Broken("heat is asked for in an exercise");
         bool orderly = Seen.ExercisingBefore && Seen.PumpWentOff && !Seen.ForcedStop && Seen.AskedBefore != 0
             && Seen.Callers == 0 && !Seen.Service && !Seen.PriorityHolds;
-        if (orderly && _running.Owed && _running.Ms < Seen.House.ExerciseRunMs && !Seen.Alarmed(Alarm.ExercisePutOff))
+        if (orderly && _ranMs < Seen.House.ExerciseRunMs && !Seen.Alarmed(Alarm.ExercisePutOff))
         {
-            Broken($"the exercise ran the pump for {Words.Seconds(_running.Ms)} of "
+            Broken($"the exercise ran the pump for {Words.Seconds(_ranMs)} of "
                 + $"{Words.Seconds(Seen.House.ExerciseRunMs)} and was not reported as put off");
         }
 
-        _running.Set(Seen.Exercising && Seen.Now.Pump);
+        if (!Seen.Exercising)
+            _ranMs = 0;
         SetClocks();
     }
 
@@ -70,7 +70,8 @@ internal sealed class SeasonExercise : RuleMonitor
 
     public override void Pass(int ms)
     {
-        _running.Pass(ms, Seen.House.ExerciseRunMs);
+        if (Seen.DemandUnsure)
+            ValveStretches.Age(ref _ranMs, ms, Seen.House.ExerciseRunMs);
         BrokenIn(_lasting.Pass(ms, _longestMs), () =>
             $"an exercise has lasted for {Words.Seconds(_longestMs)}, its limit and overrun");
         BrokenIn(_due.Pass(ms, LimitMs), () => _putOff
@@ -82,7 +83,7 @@ internal sealed class SeasonExercise : RuleMonitor
     {
         _due.Walk(walk);
         _lasting.Walk(walk);
-        _running.Walk(walk);
+        walk.Int(ref _ranMs);
         walk.Bool(ref _putOff);
     }
 
@@ -95,7 +96,7 @@ internal sealed class SeasonExercise : RuleMonitor
     {
         bool due = Seen.Pump.ExerciseDue && !Seen.Now.Pump;
         bool before = _putOff;
-        _putOff = due && (_putOff || Seen.Alarmed(Alarm.ExercisePutOff));
+        _putOff = !Seen.Now.Pump && (_putOff || Seen.Alarmed(Alarm.ExercisePutOff));
         bool owed = due && !Seen.Demand && !Seen.Service && !(_putOff && Forbidden);
         if (_putOff && !before)
             _due.Restart(owed);
