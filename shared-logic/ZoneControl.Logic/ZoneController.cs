@@ -110,9 +110,9 @@ public sealed class ZoneController
             // What passed before the fault counts for the ages that outlive it, as if every scan had been a whole one.
             BringUpToDate();
             _scanMs = nowMs;
+            Look(calls, switches, senses, hands, contacts);
             ClockWatch.Fault(_settings, x);
             x.Hold = HoldReasons.FirstUnmet(_settings, x);
-            Look(calls, switches, senses, hands, contacts);
         }
         else
         {

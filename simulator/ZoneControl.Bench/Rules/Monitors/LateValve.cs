@@ -19,6 +19,7 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
     private readonly int _bit = 1 << zone;
     private bool _ranOut;
     private bool _resting;
+    private bool _rested;
     private int _leastRetries;
     private int _mostRetries;
     private DutyClock _unsaid;
@@ -34,7 +35,7 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
 
     public override void End()
     {
-        _ranOut = _resting = false;
+        _ranOut = _resting = _rested = false;
         _leastRetries = _mostRetries = 0;
         _unsaid.Clear();
         _unwarranted.Clear();
@@ -46,9 +47,9 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
 
     public override void ForgetTimes()
     {
-        (int least, int most, bool resting) = (_leastRetries, _mostRetries, _resting);
+        (int least, int most, bool resting, bool rested) = (_leastRetries, _mostRetries, _resting, _rested);
         End();
-        (_leastRetries, _mostRetries, _resting) = (least, most, resting);
+        (_leastRetries, _mostRetries, _resting, _rested) = (least, most, resting, rested);
     }
 
     public override void OnFrame()
@@ -74,6 +75,7 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
 
     public override void OnTime()
     {
+        _rested |= In(Seen.Shut);
         if (In(Seen.Overdue) && !_ranOut)
         {
             _ranOut = true;
@@ -99,6 +101,7 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
     {
         walk.Bool(ref _ranOut);
         walk.Bool(ref _resting);
+        walk.Bool(ref _rested);
         walk.Int(ref _leastRetries);
         walk.Int(ref _mostRetries);
         _unsaid.Walk(walk);
@@ -140,6 +143,7 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
     {
         bool late = In(Seen.Now.LateValves);
         bool latched = In(Seen.Now.LatchedValves);
+        _rested = false;
         _resting = overdue && late && !latched && Wanted;
         if (_resting && Seen.Settling)
             Broken($"{Name} is released for a retry while the pump runs down");
@@ -153,7 +157,7 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
             Broken($"{Name} is latched, and its valve is driven again");
         if (In(Seen.Now.LateValves))
         {
-            if (_resting && !In(Seen.ShutBefore))
+            if (_resting && !_rested && !In(Seen.ShutBefore))
             {
                 Broken($"{Name} is tried again sooner than its closing time of "
                     + $"{Words.Seconds(Seen.House.ClosingMs[zone])}");
