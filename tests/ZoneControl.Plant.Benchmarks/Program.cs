@@ -1,0 +1,11 @@
+using BenchmarkDotNet.Running;
+using ZoneControl.Plant.Benchmarks;
+
+// `ratios` prints one table against the reference engine; everything else is BenchmarkDotNet's (`--filter '*'`).
+if (args is ["ratios"])
+{
+    return EngineRatios.Print(Console.Out);
+}
+
+BenchmarkSwitcher.FromAssembly(typeof(EngineRatios).Assembly).Run(args);
+return 0;
