@@ -73,7 +73,7 @@ internal sealed class Circuit
     /// <summary>Sets a loop's valve to a stem travel, 0 shut to 1 open.</summary>
     public void SetTravel(int loop, double travel)
     {
-        double opening = travel < ValveCurve.ShutBelow ? 0 : _characteristic[loop].At(Math.Min(travel, 1), out _);
+        double opening = ValveCurve.Opening(_characteristic[loop], travel);
         _open[loop] = opening > 0;
         _valve[loop] = opening > 0 ? _openResistance[loop] / (opening * opening) : 0;
     }

@@ -18,7 +18,7 @@ namespace ZoneControl.Plant;
 internal sealed class PathBank
 {
     private const int Width = 4;
-    private const double LeastPlace = 1e-9;
+    private const double LeastPlace = 1e-30;
     private const double MostPlace = 1e12;
     private const double TwoOverLn10 = 0.86858896380650366;
 

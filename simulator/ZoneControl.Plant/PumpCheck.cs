@@ -18,6 +18,13 @@ internal static class PumpCheck
         RangeCheck.Between(found, "Pump.CasingWaterM3", pump.CasingWaterM3, 1e-6, 1, "m³");
         RangeCheck.Between(found, "Pump.CasingIronKg", pump.CasingIronKg, 0, 1000, "kg");
         RangeCheck.Between(found, "Pump.CasingLossWPerK", pump.CasingLossWPerK, 0, 1000, "W/K");
+        if (curveIsSound && pump.Curve[0].HeadM * pump.Speed * pump.Speed > PumpCurve.MostHeadM)
+        {
+            curveIsSound = false;
+            found.Add($"Pump.Speed is {pump.Speed} on a curve from {pump.Curve[0].HeadM} m; expected a head at no flow of at most"
+                + $" {PumpCurve.MostHeadM} m at that speed.");
+        }
+
         if (curveIsSound)
         {
             Regulation(found, pump);

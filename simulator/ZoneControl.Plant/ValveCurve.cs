@@ -6,7 +6,7 @@ namespace ZoneControl.Plant;
 /// </summary>
 public static class ValveCurve
 {
-    /// <summary>Travel below which the valve counts as shut; it would pass less than a millionth of its Kvs.</summary>
+    /// <summary>Part of its Kvs below which a valve counts as shut; real ones leak more.</summary>
     public const double ShutBelow = 1e-9;
 
     /// <summary>
@@ -46,7 +46,7 @@ public static class ValveCurve
 
     /// <summary>Kv over Kvs of the default, 0 to 1.</summary>
     /// <param name="travel">Stem travel, 0 shut to 1 open.</param>
-    public static double Opening(double travel) => travel < ShutBelow ? 0 : _quickOpening.At(Math.Min(travel, 1), out _);
+    public static double Opening(double travel) => Opening(_quickOpening, travel);
 
     /// <summary>
     /// Resistance of a valve, m of head per (m³/s)². From IEC 60534-1: a valve of Kv passes Kv m³/h of water at 1000 kg/m³
@@ -55,6 +55,13 @@ public static class ValveCurve
     /// <param name="kv">Kv, m³/h at 1 bar; more than 0, infinite for no valve at all.</param>
     /// <param name="gravity">Acceleration of gravity, m/s².</param>
     public static double Resistance(double kv, double gravity) => 100 * 3600.0 * 3600.0 / (gravity * kv * kv);
+
+    /// <summary>Kv over Kvs on a curve, 0 to 1.</summary>
+    internal static double Opening(MonotoneCurve curve, double travel)
+    {
+        double opening = curve.At(Math.Clamp(travel, 0, 1), out _);
+        return opening < ShutBelow ? 0 : opening;
+    }
 
     /// <summary>The smooth curve through a table.</summary>
     internal static MonotoneCurve Through(IReadOnlyList<ValvePoint> table) =>
