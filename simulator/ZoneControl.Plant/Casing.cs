@@ -7,7 +7,8 @@ namespace ZoneControl.Plant;
 /// </summary>
 /// <remarks>
 /// What of the electrical power goes into the water (<see cref="Circulator.HeatToWaterW"/>; all of it unless described
-/// otherwise) is taken to end in the casing's: an upper bound, since what moves the water warms it along the circuit. Water's ρ·cp is that at the circuit's temperature (from 20 to 60 °C it falls by 1.5 %). Nothing boils in this model: above
+/// otherwise) is taken to end in the casing's: an upper bound, since what moves the water warms it along the circuit. The
+/// liquid's ρ·cp is that at the circuit's temperature (from 20 to 60 °C it falls by 1.5 %). Nothing boils in this model: above
 /// about 100 °C at atmospheric pressure, 120 °C at 1 bar above it (IAPWS-IF97), a real casing may flash to steam, and a
 /// temperature shown beyond that only says how much heat had nowhere to go.
 /// </remarks>
@@ -50,7 +51,8 @@ internal sealed class Casing
         (_hottestBefore, _startC) = (HottestC(ms), TemperatureC(ms));
         _startMs = ms;
         double flush = _heatPerM3 * flowM3s;
-        _startRate = ((pumpOn ? _pump.HeatToWaterW(flowM3s) : 0) - _loss * (_startC - _roomC) - flush * (_startC - _waterC)) / _capacity;
+        double heat = pumpOn ? _pump.HeatToWaterW(flowM3s) : 0;
+        _startRate = (heat - _loss * (_startC - _roomC) - flush * (_startC - _waterC)) / _capacity;
         _perSecond = (_loss + flush) / _capacity;
     }
 

@@ -87,6 +87,12 @@ internal sealed class CircuitNewton
     /// <summary>Flow through the pump, m³/s.</summary>
     public double FlowM3s { get; private set; }
 
+    /// <summary>Flow through the bypasses, m³/s.</summary>
+    public double BypassFlowM3s { get; private set; }
+
+    /// <summary>Largest relative residual where the last search ended, whichever found it.</summary>
+    public double Residual { get; private set; }
+
     /// <summary>Paths evaluated so far.</summary>
     public long Evaluations { get; private set; }
 
@@ -148,13 +154,13 @@ internal sealed class CircuitNewton
                 break;
             }
 
-            double residual = Step();
-            if (residual <= Tolerance)
+            Residual = Step();
+            if (Residual <= Tolerance)
             {
                 return true;
             }
 
-            if (double.IsNaN(residual))
+            if (double.IsNaN(Residual))
             {
                 break;
             }
@@ -170,7 +176,7 @@ internal sealed class CircuitNewton
     public void TakeOver(double head, ReadOnlySpan<double> loopFlows)
     {
         HeadM = head;
-        FlowM3s = _circuit.Bypass.Flow(head, out _);
+        double loops = 0;
         for (int i = 0; i < loopFlows.Length; i++)
         {
             if (_circuit.IsOpen(i))
@@ -185,21 +191,60 @@ internal sealed class CircuitNewton
             {
                 PathBank bank = _banks[m]!;
                 bank.AddUp();
-                FlowM3s += bank.Flow;
+                loops += bank.Flow;
                 if (_trunkOfManifold[m] >= 0)
                 {
                     _trunks!.PutAt(_trunkOfManifold[m], bank.Flow);
                 }
 
                 // All its open loops have the same; the line's middle is as good as any one of them.
-                _root[m] = Math.Max((bank.Flow - bank.FlowAtNone) / bank.FlowPerRoot, 1e-9);
+                _root[m] = Math.Max((bank.Flow - bank.FlowAtNone) / bank.FlowPerRoot, 1e-30);
             }
         }
 
+        BypassFlowM3s = BypassFlow(head, loops);
+        FlowM3s = loops + BypassFlowM3s;
         if (_trunkOfMains >= 0)
         {
             _trunks!.PutAt(_trunkOfMains, FlowM3s);
         }
+
+        Residual = ResidualAsItIs();
+    }
+
+    // A spring that opens within a few pascals in front of a pipe that takes all the head: there the last digit of the head
+    // would decide the flow. What pump and mains pass at that head, less the loops' share, says it well.
+    private double BypassFlow(double head, double loops)
+    {
+        double flow = _circuit.Bypass.Flow(head, out double slope);
+        double lostSlope = 0;
+        _circuit.Mains?.Head(loops + flow, 0, out lostSlope);
+        _circuit.Pump.Head(loops + flow, out double headSlope);
+        double digit = Math.BitIncrement(head) - head;
+        return digit * slope * (lostSlope - headSlope) <= 1e-12 * _circuit.Pump.MostHeadM
+            ? flow
+            : MonotoneRoot.Find(
+                new ThroughMains(_circuit, head, loops), 0, _circuit.Pump.LargestFlowM3s, flow, StepTolerance, out _);
+    }
+
+    private double ResidualAsItIs()
+    {
+        double residual = 0;
+        for (int m = 0; m < _banks.Length; m++)
+        {
+            if (_openLoops[m] > 0)
+            {
+                double across = _root[m] * _root[m];
+                residual = Worse(residual, 2 * _banks[m]!.FurthestFrom(_root[m]) / _root[m]);
+                residual = Worse(residual, Math.Abs(across + Lost(_trunkOfManifold[m]) - HeadM) / HeadM);
+            }
+        }
+
+        double pump = _circuit.Pump.Head(FlowM3s, out _);
+        double mains = FlowM3s > 0 ? Lost(_trunkOfMains) : 0;
+        return Worse(residual, Math.Abs(HeadM + mains - pump) / _circuit.Pump.MostHeadM);
+
+        double Lost(int trunk) => trunk < 0 ? 0 : _trunks!.RootOf(trunk) * _trunks.RootOf(trunk);
     }
 
     private void AddUpWhatChanged()
@@ -218,7 +263,8 @@ internal sealed class CircuitNewton
     private double Step()
     {
         double residual = 0;
-        double flow = _circuit.Bypass.Flow(HeadM, out _);
+        double bypass = _circuit.Bypass.Flow(HeadM, out _);
+        double flow = bypass;
         for (int m = 0; m < _banks.Length; m++)
         {
             if (_openLoops[m] == 0)
@@ -240,6 +286,7 @@ internal sealed class CircuitNewton
         double mains = MoveTrunk(_trunkOfMains, flow, ref residual);
         double pump = _circuit.Pump.Head(flow, out _);
         FlowM3s = flow;
+        BypassFlowM3s = bypass;
         return Worse(residual, Math.Abs(HeadM + mains - pump) / _circuit.Pump.MostHeadM);
     }
 
@@ -284,6 +331,19 @@ internal sealed class CircuitNewton
     }
 
     private readonly record struct Line(double Flow, double Root, double RootPerFlow);
+
+    /// <summary>The same by the bypasses' flow, exactly, at a given head across the ends.</summary>
+    private readonly struct ThroughMains(Circuit circuit, double head, double loops) : IRising
+    {
+        public double At(double x, out double slope)
+        {
+            double lostSlope = 0;
+            double lost = circuit.Mains?.Head(loops + x, 0, out lostSlope) ?? 0;
+            double pump = circuit.Pump.Head(loops + x, out double headSlope);
+            slope = lostSlope - headSlope;
+            return head + lost - pump;
+        }
+    }
 
     /// <summary>Head across the ends, plus what the mains then lose, less the pump's head; by the straight lines.</summary>
     private readonly struct Balance(CircuitNewton search) : IRising

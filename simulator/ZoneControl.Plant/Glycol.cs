@@ -77,7 +77,8 @@ public static class Glycol
         if (!(celsius >= freezing && celsius <= HighestC))
         {
             throw new ArgumentOutOfRangeException(
-                nameof(celsius), celsius, $"with a share of {share} glycol, temperature is expected between {freezing:F1} and 100 °C");
+                nameof(celsius), celsius,
+                $"with a share of {share} glycol, temperature is expected between {freezing:F1} and 100 °C");
         }
 
         double sum = 0;

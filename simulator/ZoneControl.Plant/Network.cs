@@ -40,11 +40,15 @@ public sealed class Network
         }
     }
 
-    /// <summary>
-    /// Largest relative residual of the equations at the end of a search that was not left to the slow one: each loop's head
-    /// against its manifold's, heads round the circuit, flows into and out of each manifold.
-    /// </summary>
+    /// <summary>What <see cref="Residual"/> is at most unless the search was left to the slow one.</summary>
     public const double Tolerance = CircuitNewton.Tolerance;
+
+    /// <summary>
+    /// How nearly the last search balanced: the largest relative residual of all equations, evaluated exactly where it ended.
+    /// They are each open loop's head against its manifold's, heads round the circuit, and flows into and out of each
+    /// manifold. The slow search may leave more than <see cref="Tolerance"/> in a loop that hardly passes anything.
+    /// </summary>
+    public double Residual { get; private set; }
 
     /// <summary>Flow through the pump, m³/s.</summary>
     public double PumpFlowM3s { get; private set; }
@@ -103,7 +107,7 @@ public sealed class Network
         if (!_quick.IsOpen)
         {
             PumpHeadM = HeadAcrossMainsEndsM = _circuit.Pump.Head(0, out _);
-            (PumpFlowM3s, BypassFlowM3s) = (0, 0);
+            (PumpFlowM3s, BypassFlowM3s, Residual) = (0, 0, 0);
             return;
         }
 
@@ -113,10 +117,11 @@ public sealed class Network
             _quick.TakeOver(_sure.Solve(), _sure.LoopFlows);
         }
 
+        Residual = _quick.Residual;
         HeadAcrossMainsEndsM = _quick.HeadM;
         PumpFlowM3s = _quick.FlowM3s;
         PumpHeadM = _circuit.Pump.Head(PumpFlowM3s, out _);
-        BypassFlowM3s = _circuit.Bypass.Flow(HeadAcrossMainsEndsM, out _);
+        BypassFlowM3s = _quick.BypassFlowM3s;
     }
 
     private void SetTravel(int loop, double travel)

@@ -160,9 +160,23 @@ internal sealed class PathBank
         }
 
         (Flow, FlowAtNone, FlowPerRoot) = (Vector256.Sum(flow), Vector256.Sum(atNone), Vector256.Sum(perRoot));
-        Worst = Math.Max(
-            Math.Max(worst.GetElement(0), worst.GetElement(1)), Math.Max(worst.GetElement(2), worst.GetElement(3)));
+        Worst = Largest(worst);
     }
+
+    /// <summary>How far the open path furthest off is, as it is, from a root of head, m^0.5.</summary>
+    public double FurthestFrom(double root)
+    {
+        Vector256<double> worst = default;
+        foreach (ref Block block in _blocks.AsSpan())
+        {
+            worst = Vector256.Max(worst, Vector256.Abs(block.Root - Vector256.Create(root)) * block.Open);
+        }
+
+        return Largest(worst);
+    }
+
+    private static double Largest(Vector256<double> v) =>
+        Math.Max(Math.Max(v.GetElement(0), v.GetElement(1)), Math.Max(v.GetElement(2), v.GetElement(3)));
 
     private void Evaluate()
     {

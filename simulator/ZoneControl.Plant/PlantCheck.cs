@@ -57,7 +57,8 @@ public static class PlantCheck
         double share = description.GlycolShare;
         if (!(share is >= 0 and <= Glycol.MostShare))
         {
-            found.Add($"GlycolShare is {share}; expected between 0 and {Glycol.MostShare}, where the mixture's properties are known.");
+            found.Add($"GlycolShare is {share}; expected between 0 and {Glycol.MostShare}, where the mixture's properties are"
+                + " known.");
         }
         else if (share == 0)
         {
@@ -68,8 +69,8 @@ public static class PlantCheck
             double freezing = Math.Round(Glycol.FreezingC(share), 1);
             if (!(description.WaterC > freezing && description.WaterC < Glycol.HighestC))
             {
-                found.Add($"WaterC is {description.WaterC}; expected more than {freezing} °C, where a share of {share} glycol begins"
-                    + $" to freeze, and less than {Glycol.HighestC} °C.");
+                found.Add($"WaterC is {description.WaterC}; expected more than {freezing} °C, where a share of {share} glycol"
+                    + $" begins to freeze, and less than {Glycol.HighestC} °C.");
             }
         }
     }

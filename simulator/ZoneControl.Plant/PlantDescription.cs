@@ -156,7 +156,7 @@ public sealed record PumpDescription
     /// </summary>
     public required IReadOnlyList<PumpPoint> Curve { get; init; }
 
-    /// <summary>Speed at which it runs, of the curve's speed; 0.1 to 1.5. The curve, and power, follow by the affinity laws.</summary>
+    /// <summary>Speed at which it runs, of the curve's speed; 0.1 to 1.5. Curve and power follow by the affinity laws.</summary>
     public double Speed { get; init; } = 1;
 
     /// <summary>How it regulates its head by itself; null at fixed speed.</summary>

@@ -44,7 +44,8 @@ internal static class PumpCheck
             openLow: true, openHigh: true);
         if (regulation.HeadAtNoFlowM is { } floor)
         {
-            RangeCheck.Between(found, "Pump.Regulation.HeadAtNoFlowM", floor, 0, regulation.SetHeadM, "m, the set head", openLow: true);
+            RangeCheck.Between(
+                found, "Pump.Regulation.HeadAtNoFlowM", floor, 0, regulation.SetHeadM, "m, the set head", openLow: true);
         }
 
         RangeCheck.Between(found, "Pump.Regulation.LowestSpeed", regulation.LowestSpeed, 0, pump.Speed, "of the curve's speed");

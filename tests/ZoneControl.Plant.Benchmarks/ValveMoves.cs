@@ -21,7 +21,10 @@ internal sealed class ValveMoves
     {
         Definition = definition with
         {
-            Manifolds = [.. definition.Manifolds.Select(m => m with { Loops = [.. m.Loops.Select(l => l with { Open = true })] })],
+            Manifolds = [.. definition.Manifolds.Select(m => m with
+            {
+                Loops = [.. m.Loops.Select(l => l with { Open = true })],
+            })],
         };
         Openings = far ? _far : _near;
         Name = $"{Definition.Loops.Count} loops, {(far ? "far" : "near")}";

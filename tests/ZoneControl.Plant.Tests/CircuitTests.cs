@@ -2,7 +2,7 @@ using CsCheck;
 
 namespace ZoneControl.Plant.Tests;
 
-/// <summary>The quick search against the slow one and against the laws it rewrites, and the parts in series and parallel.</summary>
+/// <summary>The quick search against the slow one and the laws it rewrites; parts in series and in parallel.</summary>
 public class CircuitTests
 {
     [Fact]

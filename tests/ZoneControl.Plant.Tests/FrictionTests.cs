@@ -23,7 +23,8 @@ public class FrictionTests
         {
             string at = $"Re {row[0]}, e/D {row[1]}";
             Near.Relative(row[2], new Friction(FrictionLaw.Colebrook, row[1]).Factor(row[0]), 1e-12, $"Colebrook at {at}");
-            Near.Relative(row[3], new Friction(FrictionLaw.SwameeJainDunlop, row[1]).Factor(row[0]), 3e-6, $"Swamee-Jain at {at}");
+            Near.Relative(
+                row[3], new Friction(FrictionLaw.SwameeJainDunlop, row[1]).Factor(row[0]), 3e-6, $"Swamee-Jain at {at}");
         }
     }
 

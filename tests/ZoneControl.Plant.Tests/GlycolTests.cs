@@ -3,7 +3,7 @@ using CsCheck;
 namespace ZoneControl.Plant.Tests;
 
 /// <summary>
-/// Against a second evaluation of the same polynomials (tests/reference/engine/properties.py, NumPy), so a slip of the pen in
+/// Against a second evaluation of the same polynomials (tests/reference/glycol.py, NumPy), so a slip of the pen in
 /// either shows; the polynomials themselves stand on their source.
 /// </summary>
 public class GlycolTests

@@ -27,7 +27,9 @@ public class WildHouseTests
             var network = new Network(house);
             foreach (double[] travels in positions)
             {
+                long before = network.SlowSearches;
                 network.Solve(travels);
+                Assert.InRange(network.Residual, 0, network.SlowSearches == before ? Network.Tolerance : double.MaxValue);
                 Balances(house, network, travels);
             }
 
@@ -54,15 +56,8 @@ public class WildHouseTests
         Assert.All(told, value => Assert.True(double.IsFinite(value) && value >= 0, $"{value}"));
 
         double lostInMains = Path(house.Mains, ValveCurve.Resistance(house.HeatExchangerKv, gravity))
-            .Head(flow, 0, out double lostSlope);
-        pump.Head(flow, out double headSlope);
-
-        // A spring that opens within a pascal, before a pipe that takes all the head: there the last digit of the head across
-        // the spring is the sixth of the head lost.
-        double digit = Math.BitIncrement(network.HeadAcrossMainsEndsM) - network.HeadAcrossMainsEndsM;
-        var bypass = new Bypasses(house.Bypass, house.FixedBypassKv, liquid.Density, gravity);
-        bypass.Flow(network.HeadAcrossMainsEndsM + digit, out double bypassSlope);
-        double tolerance = 1e-9 * pump.MostHeadM + 4 * digit * bypassSlope * (lostSlope + Math.Abs(headSlope));
+            .Head(flow, 0, out _);
+        double tolerance = 1e-9 * pump.MostHeadM;
         Near.Absolute(pump.Head(flow, out _), network.PumpHeadM, tolerance, "pump head");
         double across = network.PumpHeadM - lostInMains;
         Near.Absolute(across, network.HeadAcrossMainsEndsM, tolerance, "head across the mains' ends");

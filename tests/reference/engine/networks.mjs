@@ -5,7 +5,7 @@ import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 // Kinematic viscosity m²/s and density kg/m³: water from IAPWS-IF97 and R12-08 at 2 bar (the Python package iapws 1.5.2);
-// propylene glycol from M. Melinder's polynomials, evaluated by properties.py.
+// propylene glycol from M. Melinder's polynomials, evaluated by ../glycol.py.
 const water40 = { celsius: 40, viscosity_m2s: 6.5783e-7, density_kgm3: 992.27 };
 const water35 = { celsius: 35, viscosity_m2s: 7.2341e-7, density_kgm3: 994.08 };
 const water20 = { celsius: 20, viscosity_m2s: 1.00332e-6, density_kgm3: 998.25 };

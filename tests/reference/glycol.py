@@ -2,7 +2,7 @@
 glycol in water by the polynomials of A. Melinder, "Properties of Secondary Working Fluids for Indirect Systems", IIR, 2010,
 with the coefficients as published in the open-source library CoolProp (MPG.json): powers of (share - 0.307031) across and of
 (T - 305.8583 K) down; viscosity's rows give ln(mPa s), there scaled by 1e-3. A second evaluation, written apart from the
-plant's, in NumPy."""
+plant's, in NumPy. Run `python3 glycol.py MPG.json` with that file at hand."""
 import json
 import sys
 
