@@ -60,6 +60,18 @@ public sealed class PendingFileTests : IDisposable
     }
 
     [Fact]
+    public void A_folder_that_may_not_be_entered_is_bad_input()
+    {
+        if (OperatingSystem.IsWindows())
+            return;
+        Assert.SkipWhen(Environment.IsPrivilegedProcess, "nothing is forbidden to this user");
+        string closed = Directory.CreateDirectory(Path("closed")).FullName;
+        File.SetUnixFileMode(closed, UnixFileMode.None);
+        Assert.Contains("cannot be written", Refused(System.IO.Path.Combine(closed, "a.txt")), StringComparison.Ordinal);
+        File.SetUnixFileMode(closed, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+    }
+
+    [Fact]
     public void A_link_stays_a_link_and_what_it_points_to_is_replaced()
     {
         if (OperatingSystem.IsWindows())

@@ -87,8 +87,9 @@ public sealed class PendingFile : IDisposable
         {
             return File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
         }
-        catch (IOException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            // Whether a file can be written there is found out next, with the reason.
             return full;
         }
     }
