@@ -1,3 +1,4 @@
+using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
 using ZoneControl.Plant.Benchmarks;
 
@@ -7,5 +8,6 @@ if (args is ["ratios"])
     return EngineRatios.Print(Console.Out);
 }
 
-BenchmarkSwitcher.FromAssembly(typeof(EngineRatios).Assembly).Run(args);
+BenchmarkSwitcher.FromAssembly(typeof(EngineRatios).Assembly).Run(
+    args, DefaultConfig.Instance.WithArtifactsPath(Path.Combine("artifacts", "benchmarks")));
 return 0;

@@ -69,6 +69,29 @@ public class CirculatorTests
         Near.Relative(3, pump.Head(11.4 * Houses.LitrePerMinute, out _), 1e-12);
     }
 
+    [Theory]
+    [InlineData(3.0, null, 0.0)]
+    [InlineData(3.0, 1.5, 0.0)]
+    [InlineData(3.0, null, 0.8)]
+    [InlineData(3.0, 1.5, 0.6)]
+    public void The_slope_is_the_derivative_under_every_regulation(double set, double? floor, double lowest)
+    {
+        var pump = new Circulator(
+            _square with { Regulation = new(set) { HeadAtNoFlowM = floor, LowestSpeed = lowest } }, PascalPerM);
+        int kinks = 0;
+        for (double litres = 0.05; litres < 29.9; litres += 0.1)
+        {
+            double flow = litres * Houses.LitrePerMinute;
+            double step = 1e-4 * Houses.LitrePerMinute;
+            pump.Head(flow, out double slope);
+            double measured = (pump.Head(flow + step, out _) - pump.Head(flow - step, out _)) / (2 * step);
+            kinks += Math.Abs(measured - slope) > 1e-5 * Math.Abs(slope) + 0.01 ? 1 : 0;
+        }
+
+        // Only a kink itself, of which there are at most three, may lie within a step.
+        Assert.InRange(kinks, 0, 1);
+    }
+
     [Fact]
     public void The_speed_is_the_one_whose_curve_gives_the_head()
     {
