@@ -101,7 +101,7 @@ public sealed class BenchSession
     {
         long ms = _plant.NowMs;
         NowMs = ms;
-        _recorder.Sample(_inputs.Calls);
+        _recorder.Sample(_inputs);
         Frame before = Shown;
         _inputs.EndSwitches = _plant.EndSwitches;
         if (_powered)
@@ -119,7 +119,7 @@ public sealed class BenchSession
         _plant.Drive(Shown.Valves, Shown.Pump, Shown.Heat);
         _recorder.Take(Shown);
         if (!Shown.ShowsTheSameAs(before))
-            _recorder.Sample(_inputs.Calls);
+            _recorder.Sample(_inputs);
     }
 
     /// <summary>Everything recorded so far.</summary>

@@ -1,3 +1,4 @@
+using ZoneControl.Logic;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Running;
@@ -14,7 +15,7 @@ internal sealed class TraceRecorder(PlantModel plant, int zones)
             _frames.Add(frame);
     }
 
-    public void Sample(int rawCalls)
+    public void Sample(InputImage inputs)
     {
         var travel = new double[zones];
         var flow = new double[zones];
@@ -27,7 +28,8 @@ internal sealed class TraceRecorder(PlantModel plant, int zones)
         var sample = new PlantSample
         {
             Ms = plant.NowMs,
-            RawCalls = rawCalls,
+            RawCalls = inputs.Calls,
+            RawLockout = inputs.Lockout,
             RawSwitches = plant.EndSwitches,
             Travel = travel,
             ZoneFlowM3s = flow,
