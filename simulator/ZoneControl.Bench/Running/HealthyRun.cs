@@ -1,4 +1,5 @@
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Running;
@@ -11,7 +12,7 @@ internal static class HealthyRun
 {
     public static IEnumerable<ExpectationVerdict> Owes(Script script, PlantModel plant)
     {
-        if (script.Events.Any(e => e.Action is FaultChange change && change.Fault != ActuatorFault.None))
+        if (script.Events.Any(e => Breaks(e.Action)))
             yield break;
         bool met = plant.DeadheadS <= 0;
         yield return new ExpectationVerdict(
@@ -21,4 +22,13 @@ internal static class HealthyRun
             null,
             met ? "" : $"the pump was energised for {plant.DeadheadS:0.#} s with less than its minimum flow");
     }
+
+    private static bool Breaks(ScriptAction action) => action switch
+    {
+        FaultChange change => change.Fault != ActuatorFault.None,
+        PumpFaultChange change => change.Fault != PumpFault.None,
+        FlowSwitchFaultChange change => change.Fault != FlowSwitchFault.None,
+        ContactChange { Kind.Contact: Contact.Supply, Asserted: false } => true,
+        _ => false,
+    };
 }

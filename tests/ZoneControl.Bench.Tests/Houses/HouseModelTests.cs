@@ -51,10 +51,10 @@ public class HouseModelTests
                 heat_lead = "20 s"
                 call_debounce = "2 s"
                 switch_debounce = "0 ms"
-                season_debounce = "5 s"
                 scan_period = "50 ms"
                 valve_retries = 0
-                """, StringComparison.Ordinal)).ToSettings();
+                """, StringComparison.Ordinal)
+            .Replace("season = true", "season = { debounce = \"5 s\" }", StringComparison.Ordinal)).ToSettings();
         Assert.Null(SettingsCheck.FirstMistake(settings));
         Assert.Equal(240_000, settings.OpeningMs[1]);
         Assert.Equal(30_000, settings.SwitchMinMs[1]);

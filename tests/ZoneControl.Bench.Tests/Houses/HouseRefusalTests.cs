@@ -52,7 +52,7 @@ public class HouseRefusalTests
         { "minimum_open = 2", "minimum_open = 0", "house.toml:30: controller.minimum_open: found the number 0, expected a whole number from 1 to 16,000" },
         { "minimum_open = 2", "minimum_open = \"2\"", "house.toml:30: controller.minimum_open: found \"2\", expected a whole number from 1 to 16,000" },
         { "minimum_open = 2", "minimum_open = 2\nswitch_debounce = \"501 ms\"", "house.toml:31: controller.switch_debounce: found \"501 ms\", expected a time from \"0 ms\" to \"500 ms\"" },
-        { "season = true", "season = 1", "house.toml:32: contacts.season: found the number 1, expected true or false" },
+        { "season = true", "season = 1", "house.toml:32: contacts.season: found the number 1, expected true or false, or a table such as { debounce = \"2 s\" }" },
         { "tube = \"16x2 mm\"", "tube = \"15x2 mm\"", "house.toml:12: every_loop.tube: found \"15x2 mm\", expected \"3/8 in\", \"1/2 in\", \"5/8 in\", \"3/4 in\", \"1 in\", \"16x2 mm\", \"17x2 mm\" or \"20x2 mm\" (did you mean \"16x2 mm\"?)" },
 
         // Keys and tables.
@@ -179,7 +179,7 @@ public class HouseRefusalTests
                 "house.toml:4: pump.power: found the number 60 without a unit, expected a power such as \"60 W\"",
                 "house.toml:16: found text that is not TOML (Invalid newline in a string)",
                 "house.toml:28: found a list or an inline table that is not closed",
-                "house.toml:32: contacts.season: found the number 3, expected true or false",
+                "house.toml:32: contacts.season: found the number 3, expected true or false, or a table such as { debounce = \"2 s\" }",
             ],
             HouseText.Read(text).Mistakes.Select(mistake => mistake.ToString()));
     }

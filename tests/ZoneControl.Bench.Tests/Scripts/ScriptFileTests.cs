@@ -93,8 +93,8 @@ public class ScriptFileTests
     {
         { "at = \"30 min\"", "at = \"1 h 1 s\"", "script.toml:17: event[3].at: found 1 h 1 s, expected at most 1 h, the duration of the script" },
         { "season = \"lockout\"", "season = \"summer\"", "script.toml:18: event[3].season: found \"summer\", expected \"heating\" or \"lockout\"" },
-        { "season = \"lockout\"", "", "script.toml:16: event[3]: found no action, expected exactly one action: call, end_call, season, fault, repair, power" },
-        { "season = \"lockout\"", "season = \"lockout\"\npower = \"on\"", "script.toml:19: event[3].power: found \"season\" and \"power\" together, expected exactly one action: call, end_call, season, fault, repair, power" },
+        { "season = \"lockout\"", "", "script.toml:16: event[3]: found no action, expected exactly one action: call, end_call, season, limit, freeze, priority, reset, supply, service, fault, repair, pump_fault, flow_switch_fault, clock_ahead, clock_back, clock_stop, power" },
+        { "season = \"lockout\"", "season = \"lockout\"\npower = \"on\"", "script.toml:19: event[3].power: found \"season\" and \"power\" together, expected exactly one action: call, end_call, season, limit, freeze, priority, reset, supply, service, fault, repair, pump_fault, flow_switch_fault, clock_ahead, clock_back, clock_stop, power" },
         { "call = [\"kitchen\", \"bath\"]", "call = [\"kitchen\", \"bth\"]", "script.toml:9: event[1].call[2]: found \"bth\", expected a zone of this house: \"kitchen\" or \"bath\" (did you mean \"bath\"?)" },
         { "call = [\"kitchen\", \"bath\"]", "call = []", "script.toml:9: event[1].call: found an empty list, expected the name of a zone or a list of names" },
         { "call = [\"kitchen\", \"bath\"]", "cal = [\"kitchen\", \"bath\"]\nrepair = \"bath\"", "script.toml:9: event[1].cal: found an unknown key (did you mean \"call\"?)" },
@@ -106,11 +106,11 @@ public class ScriptFileTests
         { "fault = \"slow\"\ntimes = 3", "fault = \"switch-never-makes\"", "script.toml:13: event[2].fault: found an end switch fault in zone \"kitchen\", expected a zone whose actuator has an end switch" },
         { "fault = \"slow\"\ntimes = 3", "fault = \"switch-always-made\"", "script.toml:13: event[2].fault: found an end switch fault in zone \"kitchen\", expected a zone whose actuator has an end switch" },
         { "pump = \"off\"", "pump = \"of\"", "script.toml:20: expect[1].pump: found \"of\", expected \"on\" or \"off\" (did you mean \"off\"?)" },
-        { "pump = \"off\"", "hold = \"valve opening\"", "script.toml:20: expect[1].hold: found \"valve opening\", expected \"no hold\", \"season lockout\", \"valve latched\", \"too few valves\", \"valves opening\" or \"start delay\" (did you mean \"valves opening\"?)" },
+        { "pump = \"off\"", "hold = \"valve opening\"", "script.toml:20: expect[1].hold: found \"valve opening\", expected \"no hold\", \"hand control\", \"hot water first\", \"season lockout\", \"valve latched\", \"high limit\", \"no flow\", \"flow with pump off\", \"no actuator supply\", \"too few valves\", \"valves opening\", \"start delay\", \"pump resting\" or \"reset\" (did you mean \"valves opening\"?)" },
         { "pump = \"off\"", "valve = \"bath\"", "script.toml:19: expect[1].is: found nothing, expected \"open\" or \"shut\"" },
         { "pump = \"off\"", "pump = \"off\"\nzone = \"bath\"", "script.toml:21: expect[1].zone: found a zone without an alarm, expected \"zone\" only beside \"alarm\"" },
         { "pump = \"off\"", "pump = \"off\"\nis = \"open\"", "script.toml:21: expect[1].is: found \"is\" without a valve or an alarm, expected \"is\" only beside \"valve\" or \"alarm\"" },
-        { "pump = \"off\"", "", "script.toml:19: expect[1]: found no expectation, expected exactly one expectation: pump, heat, valve, hold, alarm, deadhead_at_most" },
+        { "pump = \"off\"", "", "script.toml:19: expect[1]: found no expectation, expected exactly one expectation: pump, heat, valve, hold, alarm, exercises, deadhead_at_most" },
         { "from = \"0 s\"\nuntil = \"5 min\"", "", "script.toml:19: expect[1]: found no time, expected \"at\", or \"from\" and \"until\", or \"within\" with or without \"after\"" },
         { "from = \"0 s\"\nuntil = \"5 min\"", "from = \"0 s\"", "script.toml:19: expect[1]: found the times from, expected \"at\", or \"from\" and \"until\", or \"within\" with or without \"after\"" },
         { "from = \"0 s\"", "from = \"5 min\"", "script.toml:22: expect[1].until: found 5 min, expected later than \"from\", which is 5 min" },
@@ -137,10 +137,10 @@ public class ScriptFileTests
     [Fact]
     public void A_move_of_the_season_contact_is_refused_where_the_house_has_none()
     {
-        var house = ScriptText.House with { Contacts = new Bench.Houses.HouseContacts(false) };
+        var house = ScriptText.House with { Contacts = Bench.Houses.HouseContacts.None };
         ScriptReading reading = ScriptFile.Parse(ScriptText.Sound, "script.toml", house);
         Assert.Equal(
-            "script.toml:18: event[3].season: found a move of the season contact, expected a house that has one: season = true under [contacts]",
+            "script.toml:18: event[3].season: found a move of the season switch, expected a house that has one: season = true under [contacts]",
             Assert.Single(reading.Mistakes).ToString());
     }
 
