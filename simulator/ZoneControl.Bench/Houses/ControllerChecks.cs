@@ -84,7 +84,7 @@ internal static class ControllerChecks
     private static void Exercise(TableReader table, HouseController controller)
     {
         TimeSpan interval = controller.ExerciseInterval.Value;
-        if (interval > TimeSpan.Zero && interval < controller.ExerciseRetry.Value)
+        if (interval > TimeSpan.Zero && (interval < TimeSpan.FromMinutes(1) || interval < controller.ExerciseRetry.Value))
         {
             table.Error(table.Has("exercise_retry") ? "exercise_retry" : "exercise_interval",
                 $"an exercise every {Durations.InWords(interval)} that is put off by {Durations.InWords(controller.ExerciseRetry.Value)}",

@@ -3,7 +3,7 @@ namespace ZoneControl.Bench.Running;
 /// <summary>
 /// The controller's clock as the bench lets it see it: that of the plant, unless it is made to jump or to stand still.
 /// </summary>
-internal sealed class BenchClock
+public sealed class BenchClock
 {
     private long _aheadMs;
     private long _stoppedAtMs;

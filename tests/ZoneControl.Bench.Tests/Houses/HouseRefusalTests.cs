@@ -72,7 +72,6 @@ public class HouseRefusalTests
         { "minimum_open = 2", "minimum_open = 2\nstall_limit = \"50 ms\"", "house.toml:31: controller.stall_limit: found a stall limit of 0.05 s, expected at least the scan period of 0.1 s" },
 
         // A panel that drives valves.
-        { "actuator = \"slow\"", "actuator = \"slow\"\ngated = true\ncapacity = 3", "house.toml:31: controller.heat_demand_through: found nothing, expected true, since zone \"kitchen\" is gated: wire the panel's heat demand through ZoneControl as well (else heat is asked for while the pump is held)" },
         { "actuator = \"slow\"", "actuator = \"slow\"\nsense_contact = \"breaks\"", "house.toml:24: zone.kitchen.sense_contact: found a sense contact in a zone that is not gated, expected gated = true, or no such contact" },
 
         // The transformer.
