@@ -6,7 +6,7 @@ namespace ZoneControl.Logic;
 /// PUMP-ORDER: while the pump is on, through its rundown, and until a flow switch has seen flow cease, no valve is released
 /// unless those that stay prove minimum open. OPEN-HANDOVER: while demand remains, a zone no longer planned stays open until
 /// the others prove minimum open, whether the pump runs already or not, so that a change of calls never sets the start
-/// back. PUMP-OVERRUN: when demand ends the zones that are proven then stay until the rundown is over, then all are
+/// back: that is what ANSWER-ON needs. ANSWER-OFF: without demand nothing outlasts the rundown. PUMP-OVERRUN: when demand ends the zones that are proven then stay until the rundown is over, then all are
 /// released. VALVE-SUPPLY: without the actuators' supply nothing is held, so all are released, and opened anew one after
 /// the other when it is back. VALVE-STAGGER: what would overload the transformer waits its turn, those who ask first.
 /// </para>

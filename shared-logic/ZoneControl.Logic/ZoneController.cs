@@ -4,6 +4,10 @@ namespace ZoneControl.Logic;
 
 /// <summary>
 /// The supervisory controller of one house: from contacts to valves, pump and heat demand, one scan at a time.
+/// <para>
+/// BOOT-SAFE: the first scan after power-up takes in the contacts and accepts none, not even those without debounce; with
+/// nothing accepted nothing is on, and with nothing energised nothing is proven.
+/// </para>
 /// </summary>
 /// <remarks>
 /// It owns no clock and no pins. A scan allocates nothing. It is supervisory only: the limits, relief valves and safety
@@ -96,7 +100,6 @@ public sealed class ZoneController
         outputs.PowerUp = powerUp;
         if (powerUp)
         {
-            // BOOT-SAFE: the first scan takes in the contacts and accepts none, not even those without debounce.
             x.Scanned = true;
             _scanMs = nowMs;
             Look(calls, switches, senses, hands, contacts);

@@ -29,7 +29,7 @@ public class ReferencesBetweenProjectsTests
     [Fact]
     public void Every_source_project_is_in_the_list_and_in_the_solution()
     {
-        string solution = File.ReadAllText(Path.Combine(Root(), "ZoneControl.sln"));
+        string solution = File.ReadAllText(Path.Combine(SourceTree.Root(), "ZoneControl.sln"));
 
         Assert.Equal(_allowed.Keys.Order(), ProjectFiles().Select(f => Path.GetFileNameWithoutExtension(f)!).Order());
         Assert.All(ProjectFiles(), file => Assert.Contains(Path.GetFileName(file), solution, StringComparison.Ordinal));
@@ -40,7 +40,7 @@ public class ReferencesBetweenProjectsTests
     {
         foreach (string project in _allowed.Keys)
         {
-            string file = Path.Combine(Root(), "tests", project + ".Tests", project + ".Tests.csproj");
+            string file = Path.Combine(SourceTree.Root(), "tests", project + ".Tests", project + ".Tests.csproj");
             Assert.True(File.Exists(file), $"{project} has no test project.");
             Assert.Contains(project, References(file));
         }
@@ -52,15 +52,7 @@ public class ReferencesBetweenProjectsTests
 
     private static string[] ProjectFiles() =>
         [.. new[] { "shared-logic", "firmware", "simulator" }
-            .Select(folder => Path.Combine(Root(), folder))
+            .Select(folder => Path.Combine(SourceTree.Root(), folder))
             .Where(Directory.Exists)
             .SelectMany(folder => Directory.EnumerateFiles(folder, "*.csproj", SearchOption.AllDirectories))];
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "ZoneControl.sln")))
-            folder = Path.GetDirectoryName(folder);
-        return folder ?? throw new InvalidOperationException("The tests do not run from inside the source tree.");
-    }
 }
