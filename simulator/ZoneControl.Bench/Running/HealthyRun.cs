@@ -1,4 +1,5 @@
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Running;
@@ -11,7 +12,7 @@ internal static class HealthyRun
 {
     public static IEnumerable<ExpectationVerdict> Owes(Script script, Trace trace, PlantModel plant)
     {
-        ScriptEvent? broken = script.Events.FirstOrDefault(e => e.Action is FaultChange change && change.Fault != ActuatorFault.None);
+        ScriptEvent? broken = script.Events.FirstOrDefault(e => Breaks(e.Action));
         double deadheadS = broken is null
             ? plant.DeadheadS
             : trace.Samples.LastOrDefault(sample => sample.Ms <= broken.AtMs)?.DeadheadS ?? 0;
@@ -25,4 +26,13 @@ internal static class HealthyRun
             null,
             met ? "" : $"the pump was energised for {deadheadS:0.#} s with less than its minimum flow");
     }
+
+    private static bool Breaks(ScriptAction action) => action switch
+    {
+        FaultChange change => change.Fault != ActuatorFault.None,
+        PumpFaultChange change => change.Fault != PumpFault.None,
+        FlowSwitchFaultChange change => change.Fault != FlowSwitchFault.None,
+        ContactChange { Kind.Contact: Contact.Supply, Asserted: false } => true,
+        _ => false,
+    };
 }

@@ -1,10 +1,9 @@
-using ZoneControl.Logic;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Running;
 
 /// <summary>Collects frames and samples as a run goes along: a frame whenever what is shown changes, samples as offered.</summary>
-internal sealed class TraceRecorder(PlantModel plant, int zones)
+internal sealed class TraceRecorder(PlantModel plant, BenchWiring wiring, int zones)
 {
     private readonly List<Frame> _frames = [];
     private readonly List<PlantSample> _samples = [];
@@ -15,7 +14,7 @@ internal sealed class TraceRecorder(PlantModel plant, int zones)
             _frames.Add(frame);
     }
 
-    public void Sample(InputImage inputs)
+    public void Sample()
     {
         var travel = new double[zones];
         var flow = new double[zones];
@@ -28,9 +27,10 @@ internal sealed class TraceRecorder(PlantModel plant, int zones)
         var sample = new PlantSample
         {
             Ms = plant.NowMs,
-            RawCalls = inputs.Calls,
-            RawLockout = inputs.Lockout,
+            RawCalls = wiring.Calls,
             RawSwitches = plant.EndSwitches,
+            RawSenses = wiring.Senses,
+            RawContacts = wiring.Contacts,
             Travel = travel,
             ZoneFlowM3s = flow,
             PumpFlowM3s = plant.PumpFlowM3s,

@@ -1,6 +1,8 @@
 using System.Numerics;
+using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Logic;
+using LogicContact = ZoneControl.Logic.Contact;
 
 namespace ZoneControl.Bench.Running;
 
@@ -28,12 +30,12 @@ internal sealed class WiredContacts
         [
             .. script.Events.Where(e => e.Action is PowerChange { On: true }).Select(e => (e.AtMs + period - 1) / period * period),
         ];
-        int all = (1 << house.ZoneCount) - 1;
         _contacts =
         [
-            new("thermostat", true, all, house.CallDebounceMs, sample => sample.RawCalls, frame => frame.Calls),
+            new("thermostat", true, house.DrivenZones, house.CallDebounceMs, sample => sample.RawCalls, frame => frame.Calls),
             new("end switch", true, house.SwitchedZones, house.SwitchDebounceMs, sample => sample.RawSwitches, frame => frame.EndSwitches),
-            new("season contact", false, 1, house.SeasonDebounceMs, sample => sample.RawLockout ? 1 : 0, frame => frame.Lockout ? 1 : 0),
+            new("sensed valve", true, house.GatedZones, house.SwitchDebounceMs, sample => sample.RawSenses, frame => frame.Senses),
+            .. Enumerable.Range(0, LogicContact.Count).Select(place => Single(house, place)),
         ];
     }
 
@@ -46,6 +48,14 @@ internal sealed class WiredContacts
         if (check._first is { } first)
             yield return new ExpectationVerdict("contacts published as wired", 0, false, first.Ms, first.Why);
     }
+
+    private static Contact Single(ControllerSettings house, int place) => new(
+        $"{(1 << place == LogicContact.ServicePump ? "service pump" : ContactKind.Of(1 << place).Key)} contact",
+        false,
+        house.FittedContacts & (1 << place),
+        house.ContactDebounceMs[place],
+        sample => sample.RawContacts,
+        frame => frame.Contacts);
 
     private void Read(Trace trace)
     {
