@@ -106,12 +106,14 @@ public class ControllerTests
     [Fact]
     public void A_season_switch_that_is_ignored_is_caught()
     {
-        // What the board accepts is still published; only the decisions do not know of it.
+        // What the board accepts is still published; only the decisions do not know of it. Houses without other contacts.
         bool lockout = false;
-        IsCaught("SEASON-LOCKOUT", settings => new SpoiltController(
-            settings,
-            contacts => (lockout, contacts.Lockout) = (contacts.Lockout, false),
-            (now, _) => now.AcceptedLockout = lockout));
+        IsCaught("SEASON-LOCKOUT", settings => settings.FittedContacts != Contact.Lockout || settings.InvertedContacts != Contact.AssertedOpen
+            ? new LibraryController(settings)
+            : new SpoiltController(
+                settings,
+                contacts => (lockout, contacts.Lockout) = (contacts.Lockout, false),
+                (now, _) => now.AcceptedLockout = lockout));
     }
 
     [Fact]

@@ -31,7 +31,9 @@ internal sealed class SpoiltController(
     {
         _fed.Calls = inputs.Calls;
         _fed.EndSwitches = inputs.EndSwitches;
-        _fed.Lockout = inputs.Lockout;
+        _fed.Senses = inputs.Senses;
+        _fed.ServiceValves = inputs.ServiceValves;
+        _fed.Contacts = inputs.Contacts;
         contacts?.Invoke(_fed);
         _sound.Scan(nowMs, _fed, image);
         if (!image.PowerUp)
@@ -40,7 +42,11 @@ internal sealed class SpoiltController(
         _before.Pump = image.Pump;
         _before.Heat = image.Heat;
         _before.AcceptedCalls = image.AcceptedCalls;
-        _before.AcceptedLockout = image.AcceptedLockout;
+        _before.AcceptedContacts = image.AcceptedContacts;
+        _before.AcceptedHands = image.AcceptedHands;
+        _before.AcceptedSenses = image.AcceptedSenses;
+        _before.LatchedValves = image.LatchedValves;
+        _before.Alarms = image.Alarms;
         _before.ProvenValves = image.ProvenValves;
     }
 }
