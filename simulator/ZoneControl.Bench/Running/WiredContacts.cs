@@ -43,6 +43,9 @@ internal sealed class WiredContacts
     public static IEnumerable<ExpectationVerdict> Owes(
         ControllerSettings house, Script script, Trace trace, Func<int, string> nameOf)
     {
+        // Debounce counts by the controller's clock: where that is tampered with, the wires cannot tell what to expect when.
+        if (script.Events.Any(e => e.Action is ClockJump or ClockStop))
+            yield break;
         var check = new WiredContacts(house, script, nameOf);
         check.Read(trace);
         if (check._first is { } first)
