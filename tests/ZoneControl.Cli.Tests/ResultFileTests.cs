@@ -31,9 +31,11 @@ public class ResultFileTests
             PumpHeadM = 0,
             TrappedWaterC = 18.5,
             DeadheadS = 0,
+            RawContacts = Contact.Supply,
         };
         var trace = new Trace(
-            [new Frame { Ms = 0, PowerUp = true }, new Frame { Ms = 1000, Calls = 1, Valves = 1, ProvenValves = 1, Pump = true, Hold = HoldReason.None },
+            [new Frame { Ms = 0, PowerUp = true }, new Frame { Ms = 1000, Calls = 1, Valves = 1, ProvenValves = 1, Pump = true, Hold = HoldReason.None,
+                StuckSwitches = 1, Contacts = Contact.Flow | Contact.Supply, Alarms = Alarm.FlowTrip | Alarm.TimeFault, ClockAheadMs = -2_500 },
                 new Frame { Ms = 2000, Unpowered = true }],
             [before with { Ms = 0, RawCalls = 0, Travel = [0] }, before,
                 before with { PumpFlowM3s = 0.0001, ZoneFlowM3s = [0.0001], PumpHeadM = 3 },
@@ -46,16 +48,18 @@ public class ResultFileTests
             "time_s,powered,power_up,lockout,pump,heat_demand,hold_reason,\"north, \"\"old\"\" wing thermostat\"," +
             "\"north, \"\"old\"\" wing call\",\"north, \"\"old\"\" wing end_switch_contact\",\"north, \"\"old\"\" wing end_switch\"," +
             "\"north, \"\"old\"\" wing valve\",\"north, \"\"old\"\" wing proven\",\"north, \"\"old\"\" wing late\"," +
-            "\"north, \"\"old\"\" wing latched\",\"north, \"\"old\"\" wing switch_early\",\"north, \"\"old\"\" wing travel\"," +
-            "\"north, \"\"old\"\" wing flow_L_per_min\",pump_flow_L_per_min,bypass_flow_L_per_min,pump_head_m,trapped_water_degC,deadhead_s",
+            "\"north, \"\"old\"\" wing latched\",\"north, \"\"old\"\" wing switch_early\",\"north, \"\"old\"\" wing switch_stuck\",\"north, \"\"old\"\" wing sense\",\"north, \"\"old\"\" wing hand\",\"north, \"\"old\"\" wing travel\"," +
+            "\"north, \"\"old\"\" wing flow_L_per_min\",pump_flow_L_per_min,bypass_flow_L_per_min,pump_head_m,trapped_water_degC,deadhead_s," +
+            "flow contact,flow accepted,limit contact,limit accepted,freeze contact,freeze accepted,priority contact,priority accepted," +
+            "reset contact,reset accepted,supply contact,supply accepted,service contact,service accepted,alarms,clock_ahead_s",
             lines[0]);
         Assert.Equal(
             [
-                "0,1,1,0,0,0,no hold,0,0,0,0,0,0,0,0,0,0,0,0,0,0,18.5,0",
-                "1,1,1,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0.25,0,0,0,0,18.5,0",
-                "1,1,0,0,1,0,no hold,1,1,0,0,1,1,0,0,0,0.25,6,6,0,3,18.5,0",
-                "2,0,0,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0.25,6,6,0,3,18.5,0",
-                "3,0,0,0,0,0,no hold,1,0,1,0,0,0,0,0,0,1,0,0,0,0,18.5,0.5",
+                "0,1,1,0,0,0,no hold,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
+                "1,1,1,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0,0,0,0.25,0,0,0,0,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
+                "1,1,0,0,1,0,no hold,1,1,0,0,1,1,0,0,0,1,0,0,0.25,6,6,0,3,18.5,0,0,1,0,0,0,0,0,0,0,0,1,1,0,0,flow trip; clock fault,-2.5",
+                "2,0,0,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0,0,0,0.25,6,6,0,3,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
+                "3,0,0,0,0,0,no hold,1,0,1,0,0,0,0,0,0,0,0,0,1,0,0,0,0,18.5,0.5,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
                 "",
             ],
             lines[1..]);

@@ -24,6 +24,14 @@ public class TextLanesTests
     private readonly TextLanes _text = new(_lanes, 20);
 
     [Fact]
+    public void An_alarm_of_the_house_shows_wherever_it_touches_a_cell_and_a_contact_where_it_fills_one()
+    {
+        Stretch[] when = [new(121_000, 240_000)];
+        Assert.Equal("··xx··············  ", _text.House(new HouseLane("No flow", when, IsAlarm: true)).Cells);
+        Assert.Equal("··▄█··············  ", _text.House(new HouseLane("Frost", when, IsAlarm: false)).Cells);
+    }
+
+    [Fact]
     public void A_zone_shows_opening_proven_retained_closing_and_rest() =>
         Assert.Equal("··░░░█████▒▒\\\\\\···  ", _text.Zone(_lanes.Zones[0]).Cells);
 

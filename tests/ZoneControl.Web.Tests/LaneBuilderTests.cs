@@ -10,6 +10,33 @@ public class LaneBuilderTests
     private static readonly ZoneView[] _two = [new("North", "timed"), new("South", "timed")];
 
     [Fact]
+    public void Contacts_that_were_ever_asserted_and_alarms_that_were_ever_raised_get_a_lane()
+    {
+        Trace trace = new Sketch(2)
+            .At(0, f => f)
+            .At(1, f => f with { Contacts = Contact.Freeze | Contact.Supply })
+            .At(2, f => f with { Alarms = Alarm.FrostInLockout, Hands = 2, StuckSwitches = 2 })
+            .At(3, f => f with { Contacts = 0, Alarms = 0, Hands = 0, StuckSwitches = 0 })
+            .Finish(5);
+        RunLanes lanes = LaneBuilder.From(trace, _two);
+        Assert.Equal(["Frost", "Hand switches", "Frost in lockout"], lanes.House.Select(lane => lane.Name));
+        Assert.Equal([false, false, true], lanes.House.Select(lane => lane.IsAlarm));
+        Assert.Equal([new Stretch(60_000, 180_000)], lanes.House[0].When);
+        Assert.Equal([new Stretch(120_000, 180_000)], lanes.House[2].When);
+        Assert.Empty(lanes.Zones[0].Stuck);
+        Assert.Equal([new Stretch(120_000, 180_000)], lanes.Zones[1].Stuck);
+    }
+
+    [Fact]
+    public void A_gated_zone_shows_its_sensed_valve_as_call_and_as_energised()
+    {
+        Trace trace = new Sketch(2).At(0, f => f).At(1, f => f with { Senses = 2 }).Finish(2);
+        ZoneLane south = LaneBuilder.From(trace, _two).Zones[1];
+        Assert.Equal([new Stretch(60_000, 120_000)], south.Calls);
+        Assert.Equal([new Stretch(60_000, 120_000)], south.Energised);
+    }
+
+    [Fact]
     public void A_frame_holds_until_the_next_one_and_the_last_until_the_end()
     {
         Trace trace = new Sketch(2)

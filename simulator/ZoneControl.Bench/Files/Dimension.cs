@@ -74,12 +74,15 @@ public sealed class Dimension
     /// <summary>Voltage, in V.</summary>
     public static Dimension Voltage { get; } = new("a voltage", "\"24 V\"", Unit("V", ElectricPotentialUnit.Volt));
 
+    /// <summary>Electrical load as a transformer's plate states it (apparent power), in VA.</summary>
+    public static Dimension Load { get; } = new("a load", "\"40 VA\"", Unit("VA", ApparentPowerUnit.Voltampere));
+
     /// <summary>A share, from 0 to 1 for 0 to 100 %.</summary>
     public static Dimension Share { get; } = new("a share", "\"85 %\"", Unit("%", RatioUnit.Percent));
 
     /// <summary>Every dimension.</summary>
     public static IReadOnlyList<Dimension> All { get; } =
-        [Length, Head, Time, Flow, Pressure, Temperature, Power, Volume, Mass, HeatLoss, Voltage, Share];
+        [Length, Head, Time, Flow, Pressure, Temperature, Power, Volume, Mass, HeatLoss, Voltage, Load, Share];
 
     /// <summary>Name with its article: "a length".</summary>
     public string Name { get; }
@@ -110,6 +113,7 @@ public sealed class Dimension
             VolumeUnit => VolumeUnit.CubicMeter,
             MassUnit => MassUnit.Kilogram,
             ElectricPotentialUnit => ElectricPotentialUnit.Volt,
+            ApparentPowerUnit => ApparentPowerUnit.Voltampere,
             RatioUnit => RatioUnit.DecimalFraction,
             _ => throw new ArgumentException($"no base unit for {typeof(TUnit).Name}", nameof(unit)),
         };

@@ -1,55 +1,82 @@
 using ZoneControl.Bench.Files;
-using ZoneControl.Bench.Scripts;
-using ZoneControl.Logic;
+using static ZoneControl.Bench.Houses.SettingReader;
 
 namespace ZoneControl.Bench.Houses;
 
-/// <summary>Reads what the controller is told, and whether the house can do it.</summary>
+/// <summary>Reads what the controller is told. <see cref="ControllerChecks"/> says whether the house can do it.</summary>
 internal static class ControllerReader
 {
-    public static HouseController? Read(TableReader? table, List<ZoneDraft> zones, NameTable zoneNames, int standing)
+    private const string Bounces = "longer than a contact bounces (common practice)";
+    private const string Chance = "once for chance, once to be sure (common practice)";
+
+    public static HouseController? Read(
+        TableReader? table, List<ZoneDraft> zones, NameTable zoneNames, int standing, HouseContacts contacts)
     {
         if (table is null)
             return null;
         int? minimumOpen = table.Whole("minimum_open", 1, 16_000, required: true);
         Setting<IReadOnlyList<int>>? companions = ReadCompanions(table, zones, zoneNames);
+        bool through = table.Flag("heat_demand_through") ?? false;
         HouseActuator? quickest = zones.Select(zone => zone.Actuator).OfType<HouseActuator>()
             .MinBy(actuator => actuator.OpeningTime);
+        Setting<TimeSpan> interval = Time(table, "exercise_interval", "0 s", "366 d", ExerciseInterval(zones));
 
         var controller = new HouseController
         {
             MinimumOpen = minimumOpen ?? 1,
             Companions = companions ?? Setting.Derived<IReadOnlyList<int>>([], ""),
-            PumpStartDelay = Or(table, "pump_start_delay", "0 s", "1 d", Derivations.PumpStartDelay(quickest)),
-            PumpOverrun = Or(table, "pump_overrun", "0 s", "1 d", Fixed("2 min", "common practice: half a minute to 15 minutes")),
-            PumpRundown = Or(
+            PumpStartDelay = Time(table, "pump_start_delay", "0 s", "1 d", Derivations.PumpStartDelay(quickest)),
+            PumpOverrun = Time(table, "pump_overrun", "0 s", "1 d", Fixed("2 min", "common practice: half a minute to 15 minutes")),
+            PumpRundown = Time(
                 table, "pump_rundown", "10 ms", "1 h", Fixed("10 s", "time for the water to come to rest (common practice)")),
-            HeatLead = Or(
+            HeatLead = Time(
                 table, "heat_lead", "10 ms", "1 h", Fixed("5 s", "time for the heat source to see that it is off (common practice)")),
-            CallDebounce = Or(
-                table, "call_debounce", "0 s", "10 min", Fixed("1 s", "longer than a contact bounces (common practice)")),
-            SwitchDebounce = Or(
-                table, "switch_debounce", "0 ms", "500 ms", Fixed("200 ms", "longer than a contact bounces (common practice)")),
-            SeasonDebounce = Or(
-                table, "season_debounce", "0 s", "10 min", Fixed("2 s", "longer than a hand turns a switch (common practice)")),
-            ScanPeriod = Or(table, "scan_period", "10 ms", "1 s", Fixed("100 ms", "ten looks a second")),
-            ValveRetries = table.Whole("valve_retries", 0, 100) is { } retries
-                ? Setting.Given(retries, table.PlaceOf("valve_retries").Line)
-                : Setting.Derived(2, "once for chance, once to be sure (common practice)"),
+            CallDebounce = Time(table, "call_debounce", "0 s", "10 min", Fixed("1 s", Bounces)),
+            SwitchDebounce = Time(table, "switch_debounce", "0 ms", "500 ms", Fixed("200 ms", Bounces)),
+            ScanPeriod = Time(table, "scan_period", "10 ms", "1 s", Fixed("100 ms", "ten looks a second")),
+            ValveRetries = Whole(table, "valve_retries", 0, 100, Setting.Derived(2, Chance)),
+            PumpMinOff = Time(table, "pump_min_off", "0 s", "1 d", Fixed("3 min", "common practice: 1 to 5 minutes")),
+            PumpMaxStarts = Whole(table, "pump_max_starts", 1, 120, Setting.Derived(6, "common practice: 1 to 6 an hour")),
+            FlowProofTime = Time(
+                table, "flow_proof_time", "1 s", "10 min", Fixed("20 s", "time for the water to get going (common practice)")),
+            FlowLossTime = Time(
+                table, "flow_loss_time", "1 s", "10 min", Fixed("5 s", "longer than a bubble takes to pass (common practice)")),
+            FlowRetries = Whole(table, "flow_retries", 0, 100, Setting.Derived(2, Chance)),
+            ExerciseInterval = interval,
+            ExerciseRun = Time(
+                table, "exercise_run", "1 s", "1 h", Fixed("2 min", "common practice: 10 seconds to 5 minutes")),
+            ExerciseRetry = Time(table, "exercise_retry", "1 min", "7 d", ExerciseRetry(interval.Value)),
+            FreezeHeatMax = Time(
+                table, "freeze_heat_max", "0 s", "7 d", Fixed("4 h", "a broken wire must not heat all summer (common practice)")),
+            PriorityMax = Time(
+                table, "priority_max", "1 s", "7 d", Fixed("1 h", "a tank is hot by then (common practice)")),
+            ServiceLimit = Time(
+                table, "service_limit", "1 s", "1 d", Fixed("30 min", "a forgotten switch ends by itself (common practice)")),
+            StallScans = Whole(table, "stall_scans", 1, 1000, Setting.Derived(10, "no healthy clock gives one time so often")),
+            StallLimit = Time(table, "stall_limit", "10 ms", "1 h", Fixed("1 s", "ten times a usual scan period")),
         };
         table.End();
-        CheckTimes(table, controller, quickest);
+        ControllerChecks.Times(table, controller, quickest, contacts);
+        ControllerChecks.Gate(table, zones, through);
         if (minimumOpen is { } least && companions is not null && !table.Mistakes.LostText)
-            CheckReach(table, least, companions.Value, zones, standing);
+            ControllerChecks.Reach(table, least, companions.Value, zones, standing);
         return minimumOpen is null || companions is null ? null : controller;
     }
+
+    private static Setting<TimeSpan> ExerciseInterval(List<ZoneDraft> zones) => zones.TrueForAll(zone => zone.Gated)
+        ? Setting.Derived(TimeSpan.Zero, "never: every valve is the panel's to move")
+        : Fixed("14 d", "common practice: 1 to 14 days for pumps, 1 to 4 weeks for valves");
+
+    private static Setting<TimeSpan> ExerciseRetry(TimeSpan interval) => interval > TimeSpan.Zero && interval < TimeOf("1 h")
+        ? Setting.Derived(interval, "the exercise interval")
+        : Fixed("1 h", "soon enough for what takes weeks to seize (common practice)");
 
     private static Setting<IReadOnlyList<int>>? ReadCompanions(TableReader table, List<ZoneDraft> zones, NameTable zoneNames)
     {
         const string Expected = "a list of zone names in the order in which they help";
         TomlNode? node = table.Node("companions", Expected);
         if (node is null)
-            return Setting.Derived<IReadOnlyList<int>>([.. Enumerable.Range(0, zones.Count)], "all zones in the file's order");
+            return DefaultCompanions(zones);
         if (node is not TomlList list)
         {
             table.Error("companions", node.Found, Expected);
@@ -72,6 +99,12 @@ internal static class ControllerReader
                 table.Mistakes.Error(item.Place, path, $"{item.Found} for the second time", "each zone at most once");
                 zone = null;
             }
+            else if (zone is { } panels && zones[panels].Gated)
+            {
+                table.Mistakes.Error(item.Place, path, $"{item.Found}, a gated zone", "zones that ZoneControl opens itself",
+                    "the panel opens a gated zone, nobody else");
+                zone = null;
+            }
 
             good &= zone is not null;
             if (zone is { } number)
@@ -81,67 +114,10 @@ internal static class ControllerReader
         return good ? Setting.Given<IReadOnlyList<int>>(found, table.PlaceOf("companions").Line) : null;
     }
 
-    private static void CheckTimes(TableReader table, HouseController controller, HouseActuator? quickest)
+    private static Setting<IReadOnlyList<int>> DefaultCompanions(List<ZoneDraft> zones)
     {
-        if (quickest is not null && controller.PumpStartDelay.Value < quickest.OpeningTime)
-        {
-            table.Warning("pump_start_delay", Durations.InWords(controller.PumpStartDelay.Value),
-                $"at least {Durations.InWords(quickest.OpeningTime)}, the opening time of \"{quickest.Name}\", "
-                    + "the quickest actuator");
-        }
-
-        if (controller.PumpOverrun.Value < controller.HeatLead.Value)
-        {
-            table.Error(table.Has("pump_overrun") ? "pump_overrun" : "heat_lead",
-                $"an overrun of {Durations.InWords(controller.PumpOverrun.Value)}",
-                $"at least the heat lead of {Durations.InWords(controller.HeatLead.Value)}",
-                "heat goes off first and the pump carries the rest away");
-        }
-
-        AtLeastOneScan(table, controller, "heat_lead", "a heat lead", controller.HeatLead.Value);
-        AtLeastOneScan(table, controller, "pump_rundown", "a rundown", controller.PumpRundown.Value);
+        int[] driven = [.. Enumerable.Range(0, zones.Count).Where(zone => !zones[zone].Gated)];
+        return Setting.Derived<IReadOnlyList<int>>(
+            driven, driven.Length == zones.Count ? "all zones in the file's order" : "all zones that are not gated, in the file's order");
     }
-
-    private static void AtLeastOneScan(TableReader table, HouseController controller, string key, string what, TimeSpan time)
-    {
-        if (time < controller.ScanPeriod.Value)
-        {
-            table.Error(table.Has(key) ? key : "scan_period", $"{what} of {Durations.InWords(time)}",
-                $"at least the scan period of {Durations.InWords(controller.ScanPeriod.Value)}");
-        }
-    }
-
-    /// <summary>Whether the house, and each zone that calls alone, can reach minimum open with its companions.</summary>
-    private static void CheckReach(
-        TableReader table, int least, IReadOnlyList<int> companions, List<ZoneDraft> zones, int standing)
-    {
-        if (zones.Count is 0 or > ControllerSettings.MostZones || zones.Exists(zone => zone.Capacity is null))
-            return;
-        int all = standing + zones.Sum(zone => zone.Capacity!.Value);
-        if (all < least)
-        {
-            table.Error("minimum_open", $"{least}", $"at most {all}, what all zones{Standing(standing)} can pass together");
-            return;
-        }
-
-        int helpers = standing + companions.Sum(zone => zones[zone].Capacity!.Value);
-        for (int zone = 0; zone < zones.Count; zone++)
-        {
-            int reach = helpers + (companions.Contains(zone) ? 0 : zones[zone].Capacity!.Value);
-            if (reach < least)
-            {
-                table.Error("minimum_open", $"{least}",
-                    $"at most {reach}, what zone \"{zones[zone].Name}\" reaches when it calls alone: "
-                        + $"itself, its companions{Standing(standing)}");
-            }
-        }
-    }
-
-    private static string Standing(int standing) => standing > 0 ? $" and the standing {standing}" : "";
-
-    private static Setting<TimeSpan> Or(TableReader table, string key, string least, string most, Setting<TimeSpan> derived) =>
-        table.Time(key, least, most) is { } time ? Setting.Given(time, table.PlaceOf(key).Line) : derived;
-
-    private static Setting<TimeSpan> Fixed(string time, string from) =>
-        Setting.Derived(TimeSpan.FromMilliseconds(Quantities.Read(time, Dimension.Time).Value!.Value), from);
 }

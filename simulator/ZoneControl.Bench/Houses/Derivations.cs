@@ -49,6 +49,43 @@ public static class Derivations
         ? Setting.Derived(TimeSpan.Zero, "a motor moves at once")
         : Setting.Derived(Times(whole, 0.25), $"a quarter of the {what}");
 
+    /// <summary>What actuators and transformers are made for where nobody says.</summary>
+    public static Setting<double> Supply { get; } = Setting.Derived(24.0, "common practice");
+
+    /// <summary>Load of one actuator that holds: a thermal one takes 1 to 3 W, a motor some more (common practice).</summary>
+    public static Setting<double> HoldOf(ActuatorKind kind) => kind == ActuatorKind.Motorised
+        ? Setting.Derived(6.0, "common practice for a motor with spring return")
+        : Setting.Derived(3.0, "common practice: 1 to 3 VA");
+
+    /// <summary>Load of one actuator that starts: a cold thermal one takes two to five times its load, a motor its own.</summary>
+    public static Setting<double> InrushOf(ActuatorKind kind, double holdVa) => kind == ActuatorKind.Motorised
+        ? Setting.Derived(holdVa, "a motor takes no more when it starts")
+        : Setting.Derived(holdVa * 3, "three times the load that holds (common practice: two to five)");
+
+    /// <summary>How long that start lasts: a thermal actuator is warm when it begins to move.</summary>
+    public static Setting<TimeSpan> InrushTimeOf(ActuatorKind kind, TimeSpan deadTime, TimeSpan opening) =>
+        kind == ActuatorKind.Motorised
+            ? Setting.Derived(opening, "the opening time")
+            : Setting.Derived(deadTime, "the dead time: it is warm when it moves");
+
+    /// <summary>
+    /// What an exercise may take before it is put off: the slowest valve, everything that may hold the pump, the run itself,
+    /// and a minute in hand. ms, at most <see cref="Logic.ControllerSettings.LongestMs"/>.
+    /// </summary>
+    public static int ExerciseLimitMs(House house)
+    {
+        HouseController c = house.Controller;
+        HouseZone[] driven = [.. house.Zones.Where(zone => !zone.Gated)];
+        TimeSpan slowest = driven.Select(zone => zone.Actuator.HasSwitch ? zone.SwitchLimit.Value : zone.ProofTime.Value)
+            .DefaultIfEmpty(TimeSpan.Zero).Max();
+        TimeSpan stagger = house.Transformer is null
+            ? TimeSpan.Zero
+            : driven.Aggregate(TimeSpan.Zero, (sum, zone) => sum + zone.Actuator.InrushTime.Value);
+        TimeSpan limit = slowest + stagger + c.PumpStartDelay.Value + c.PumpMinOff.Value + c.PumpStartInterval
+            + c.ExerciseRun.Value + TimeSpan.FromMinutes(1);
+        return (int)Math.Min(limit.TotalMilliseconds, Logic.ControllerSettings.LongestMs);
+    }
+
     private static TimeSpan WithMargin(TimeSpan time)
     {
         var step = TimeSpan.FromSeconds(5);

@@ -50,6 +50,9 @@ public sealed record House
     /// <summary>Loops without an actuator, always open.</summary>
     public IReadOnlyList<HouseLoop> StandingLoops { get; init; } = [];
 
+    /// <summary>The actuators' transformer; null when the file says nothing of it, and loads are not watched.</summary>
+    public HouseTransformer? Transformer { get; init; }
+
     /// <summary>What the controller is told.</summary>
     public required HouseController Controller { get; init; }
 
@@ -58,6 +61,9 @@ public sealed record House
 
     /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypass count as.</summary>
     public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0);
+
+    /// <summary>Zones whose valves an existing panel drives, one bit each.</summary>
+    public int GatedZones => Zones.Select((zone, i) => zone.Gated ? 1 << i : 0).Sum();
 
     /// <summary>Zone number of a name, from 0; -1 for an unknown name.</summary>
     public int ZoneIndex(string name)
@@ -90,7 +96,3 @@ public enum HouseFluid
     /// <summary>Water.</summary>
     Water,
 }
-
-/// <summary>Contacts fitted beside thermostats and end switches. A script cannot move a contact that is not there.</summary>
-/// <param name="Season">The heating/lockout contact.</param>
-public sealed record HouseContacts(bool Season);

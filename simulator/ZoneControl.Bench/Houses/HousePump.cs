@@ -14,6 +14,9 @@ public sealed record HousePump
     /// <summary>Flow below which it should not run, m³/s.</summary>
     public required Setting<double> MinimumFlowM3s { get; init; }
 
+    /// <summary>Flow at which a flow switch makes, m³/s. Without a flow switch it has no effect.</summary>
+    public required Setting<double> FlowSwitchAtM3s { get; init; }
+
     /// <summary>Water in the casing, m³.</summary>
     public required Setting<double> CasingWaterM3 { get; init; }
 

@@ -38,15 +38,18 @@ internal static class HouseReader
         List<HouseLoop?> standing = [.. file.Tables("standing_loop").Select(loops.Read)];
 
         int standingCapacity = standing.Count + (bypass?.CountsAs ?? 0);
+        TableReader? transformerTable = file.Table("transformer");
+        HouseTransformer? transformer = TransformerReader.Read(transformerTable);
+        HouseContacts contacts = ContactsReader.Read(file.Table("contacts"));
         HouseController? controller = ControllerReader.Read(
-            file.Table("controller", required: true), zones, zoneNames, standingCapacity);
-        HouseContacts contacts = ReadContacts(file.Table("contacts"));
+            file.Table("controller", required: true), zones, zoneNames, standingCapacity, contacts);
         manifoldNames.WarnOfUnused(file.Mistakes);
         actuatorNames.WarnOfUnused(file.Mistakes);
         file.End();
 
         if (name is null || pump is null || mains is null || controller is null || zones.Exists(zone => zone.Zone is null))
             return null;
+        TransformerReader.Check(transformerTable, transformer, [.. zones.Select(zone => zone.Zone).OfType<HouseZone>()]);
         return new House
         {
             Name = name,
@@ -59,15 +62,9 @@ internal static class HouseReader
             Bypass = bypass,
             Zones = [.. zones.Select(zone => zone.Zone).OfType<HouseZone>()],
             StandingLoops = [.. standing.OfType<HouseLoop>()],
+            Transformer = transformer,
             Controller = controller,
             Contacts = contacts,
         };
-    }
-
-    private static HouseContacts ReadContacts(TableReader? table)
-    {
-        bool season = table?.Flag("season") ?? false;
-        table?.End();
-        return new HouseContacts(season);
     }
 }

@@ -17,6 +17,24 @@ public sealed record HouseZone
     /// <summary>The kind of actuator on its valves.</summary>
     public required HouseActuator Actuator { get; init; }
 
+    /// <summary>An existing panel drives its valves; ZoneControl senses them and gates pump and heat demand.</summary>
+    public bool Gated { get; init; }
+
+    /// <summary>Its thermostat asks with an open contact.</summary>
+    public bool CallBreaks { get; init; }
+
+    /// <summary>Its sense contact is open while its valves are energised; only for a gated zone.</summary>
+    public bool SenseBreaks { get; init; }
+
+    /// <summary>How many actuators it has; 1 to 40.</summary>
+    public required Setting<int> Actuators { get; init; }
+
+    /// <summary>Load of its open valves, VA.</summary>
+    public double HoldVa => Actuators.Value * Actuator.HoldVa.Value;
+
+    /// <summary>Load of its valves while they start to open, VA.</summary>
+    public double InrushVa => Actuators.Value * Actuator.InrushVa.Value;
+
     /// <summary>Its loops; at least one.</summary>
     public required IReadOnlyList<HouseLoop> Loops { get; init; }
 
@@ -86,6 +104,21 @@ public sealed record HouseActuator
 
     /// <summary>Travel at which the end switch makes, above 0 to 1; null without an end switch.</summary>
     public Setting<double>? SwitchAt { get; init; }
+
+    /// <summary>Its end switch is open when its valve is open.</summary>
+    public bool SwitchBreaks { get; init; }
+
+    /// <summary>Load of one while it holds its valve open, VA.</summary>
+    public required Setting<double> HoldVa { get; init; }
+
+    /// <summary>Load of one while it starts to open, VA; at least <see cref="HoldVa"/>.</summary>
+    public required Setting<double> InrushVa { get; init; }
+
+    /// <summary>How long that start lasts; at most <see cref="OpeningTime"/>.</summary>
+    public required Setting<TimeSpan> InrushTime { get; init; }
+
+    /// <summary>Supply that it is made for, V.</summary>
+    public required Setting<double> SupplyV { get; init; }
 
     /// <summary>Whether it has an end switch.</summary>
     public bool HasSwitch => SwitchAt is not null;

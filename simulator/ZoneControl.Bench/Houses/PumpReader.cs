@@ -21,6 +21,7 @@ internal static class PumpReader
         List<PumpPoint>? curve = ReadCurve(table);
         double? power = table.Quantity("power", Dimension.Power, "1 W", "5 kW", required: true);
         double? minimum = table.Quantity("minimum_flow", Dimension.Flow, "0.01 L/min", "1000 L/min");
+        double? flowSwitch = table.Quantity("flow_switch_at", Dimension.Flow, "0.01 L/min", "1000 L/min");
         double? water = table.Quantity("casing_water", Dimension.Volume, "10 mL", "20 L");
         double? iron = table.Quantity("casing_iron", Dimension.Mass, "0 kg", "200 kg");
         double? loss = table.Quantity("casing_loss", Dimension.HeatLoss, "0 W/K", "100 W/K");
@@ -28,23 +29,21 @@ internal static class PumpReader
         if (curve is null)
             return null;
         double mostFlow = curve[^1].FlowM3s;
-        if (minimum is { } flow && flow >= mostFlow)
-        {
-            table.Error("minimum_flow", Show.Flow(flow, units),
-                $"less than {Show.Flow(mostFlow, units)}, the most that the curve gives");
-        }
+        LessThanMost(table, "minimum_flow", minimum, mostFlow, units);
+        LessThanMost(table, "flow_switch_at", flowSwitch, mostFlow, units);
 
         if (power is not { } watts)
             return null;
         const string CommonPractice = "common practice for a small circulator";
+        Setting<double> minimumFlow = SettingReader.Or(table, "minimum_flow", minimum, Setting.Derived(
+            mostFlow / 10, "a tenth of the curve's flow at no head (common practice; the maker's word is better)"));
         return new HousePump
         {
             Curve = curve,
             PowerW = watts,
-            MinimumFlowM3s = minimum is { } given
-                ? Setting.Given(given, table.PlaceOf("minimum_flow").Line)
-                : Setting.Derived(
-                    mostFlow / 10, "a tenth of the curve's flow at no head (common practice; the maker's word is better)"),
+            MinimumFlowM3s = minimumFlow,
+            FlowSwitchAtM3s = SettingReader.Or(
+                table, "flow_switch_at", flowSwitch, Setting.Derived(minimumFlow.Value, "the pump's minimum flow")),
             CasingWaterM3 = Or(table, "casing_water", water, CasingWaterM3, CommonPractice),
             CasingIronKg = Or(table, "casing_iron", iron, CasingIronKg, CommonPractice),
             CasingLossWPerK = Or(table, "casing_loss", loss, CasingLossWPerK, CommonPractice),
@@ -53,6 +52,12 @@ internal static class PumpReader
 
     private static Setting<double> Or(TableReader table, string key, double? given, double derived, string from) =>
         given is { } value ? Setting.Given(value, table.PlaceOf(key).Line) : Setting.Derived(derived, from);
+
+    private static void LessThanMost(TableReader table, string key, double? given, double mostFlow, DisplayUnits units)
+    {
+        if (given is { } flow && flow >= mostFlow)
+            table.Error(key, Show.Flow(flow, units), $"less than {Show.Flow(mostFlow, units)}, the most that the curve gives");
+    }
 
     private static List<PumpPoint>? ReadCurve(TableReader table)
     {

@@ -8,12 +8,15 @@ namespace ZoneControl.Bench.Houses;
 /// <param name="Name">Its name; null when it has none that can be used.</param>
 /// <param name="Actuator">Its actuator; null when unknown.</param>
 /// <param name="Capacity">Its capacity; null when unknown.</param>
+/// <param name="Gated">Whether an existing panel drives its valves.</param>
 /// <param name="Zone">The zone; null when anything about it could not be read.</param>
-internal sealed record ZoneDraft(TableReader Table, string? Name, HouseActuator? Actuator, int? Capacity, HouseZone? Zone);
+internal sealed record ZoneDraft(TableReader Table, string? Name, HouseActuator? Actuator, int? Capacity, bool Gated, HouseZone? Zone);
 
 /// <summary>Reads zones.</summary>
 internal static class ZoneReader
 {
+    private static readonly (string, bool)[] _makesOrBreaks = [("makes", false), ("breaks", true)];
+
     public static ZoneDraft Read(
         TableReader table, NameTable names, NameTable actuatorNames, List<HouseActuator?> actuators, LoopReader loopReader)
     {
@@ -28,10 +31,19 @@ internal static class ZoneReader
         if (loops.Count == 0)
             ReportNoLoops(table);
         Setting<int>? capacity = ReadCapacity(table, loops.Count);
+        Setting<int> count = SettingReader.Whole(
+            table, "actuators", 1, 40, Setting.Derived(Math.Clamp(loops.Count, 1, 40), "one a loop"));
+        bool gated = table.Flag("gated") ?? false;
+        bool? callBreaks = table.Choice("call_contact", _makesOrBreaks);
+        bool? senseBreaks = table.Choice("sense_contact", _makesOrBreaks);
         TimeSpan? proof = table.Time("proof_time", "1 s", "1 d");
         TimeSpan? switchMin = table.Time("switch_min_time", "0 s", "1 d");
         TimeSpan? switchLimit = table.Time("switch_limit", "1 s", "2 d");
         table.End();
+        if (callBreaks is not null && gated)
+            table.Error("call_contact", "a thermostat's contact in a gated zone", "no such contact: the thermostat calls the panel");
+        if (senseBreaks is not null && !gated)
+            table.Error("sense_contact", "a sense contact in a zone that is not gated", "gated = true, or no such contact");
 
         HouseZone? zone = null;
         if (actuator is not null)
@@ -43,6 +55,10 @@ internal static class ZoneReader
                 Label = label ?? name ?? "",
                 Line = table.Start.Line,
                 Actuator = actuator,
+                Gated = gated,
+                CallBreaks = callBreaks ?? false,
+                SenseBreaks = senseBreaks ?? false,
+                Actuators = count,
                 Loops = [.. loops.OfType<HouseLoop>()],
                 Capacity = capacity ?? Setting.Given(1),
                 ProofTime = proofTime,
@@ -54,7 +70,7 @@ internal static class ZoneReader
         }
 
         bool whole = name is not null && capacity is not null && !loops.Contains(null);
-        return new ZoneDraft(table, name, actuator, capacity?.Value, whole ? zone : null);
+        return new ZoneDraft(table, name, actuator, capacity?.Value, gated, whole ? zone : null);
     }
 
     private static void ReportNoLoops(TableReader table)

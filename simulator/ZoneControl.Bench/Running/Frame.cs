@@ -73,7 +73,13 @@ public readonly record struct Frame
     /// </summary>
     public int ProvenValves { get; init; }
 
-    /// <summary>Announced deadline, ms; not part of what makes two frames differ for a reader.</summary>
+    /// <summary>
+    /// How far the scan clock that the controller was given is ahead of <see cref="Ms"/>, ms; negative for behind, 0 for a
+    /// sound clock. While it stands still every scan shows another value, and so is a frame of its own.
+    /// </summary>
+    public long ClockAheadMs { get; init; }
+
+    /// <summary>Announced deadline, ms from the start of the run by the clock of that scan; not part of what makes two frames differ for a reader.</summary>
     public long NextDeadlineMs { get; init; }
 
     /// <summary>The frame that an output image shows.</summary>

@@ -15,6 +15,12 @@ public sealed record PlantSample
     /// <summary>End switch contacts before debounce, one bit a zone.</summary>
     public required int RawSwitches { get; init; }
 
+    /// <summary>Gated valves that the panel energises, before debounce, one bit a zone.</summary>
+    public int RawSenses { get; init; }
+
+    /// <summary>Contacts of <see cref="Logic.Contact"/> before debounce, 1 for asserted.</summary>
+    public int RawContacts { get; init; }
+
     /// <summary>Stem travel of each zone's valves, 0 shut to 1 open.</summary>
     public required IReadOnlyList<double> Travel { get; init; }
 

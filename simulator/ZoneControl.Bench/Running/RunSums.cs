@@ -28,8 +28,8 @@ internal static class RunSums
         int before = 0;
         foreach (Frame frame in trace.Frames)
         {
-            strokes += BitOperations.PopCount((uint)(frame.Valves & ~before));
-            before = frame.Valves;
+            strokes += BitOperations.PopCount((uint)((frame.Valves | frame.Senses) & ~before));
+            before = frame.Valves | frame.Senses;
         }
 
         return strokes;

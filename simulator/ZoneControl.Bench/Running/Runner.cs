@@ -31,17 +31,22 @@ public static class Runner
         ControllerSettings settings = house.ToSettings();
         var plant = new PlantModel(house.ToPlant(script.Conditions));
         IController controller = build(house.ToSettings()); // its own copy: whatever it does to it, it is judged by the house
-        var session = new BenchSession(settings, plant, controller) { EveryScan = everyScan };
+        var session = new BenchSession(settings, plant, controller, house.Pump.FlowSwitchAtM3s.Value) { EveryScan = everyScan };
         session.SetLockout(LockoutAtStart);
         Play(script, session, progress, cancel);
         Trace trace = session.Finish(session.NowMs);
+        string NameOf(int zone) => house.Zones[zone].Label;
         return new Run(
             house,
             script,
             controller.Name,
             trace,
-            Judge.Verdicts(settings, trace, zone => house.Zones[zone].Label),
-            [.. ExpectationJudge.Judge(script, house, trace), .. HealthyRun.Owes(script, plant)],
+            Judge.Verdicts(settings, trace, NameOf),
+            [
+                .. ExpectationJudge.Judge(script, house, trace),
+                .. HealthyRun.Owes(script, trace, plant),
+                .. WiredContacts.Owes(settings, script, trace, NameOf),
+            ],
             HoldSpans.Of(trace),
             RunSums.Of(trace, plant));
     }
@@ -79,6 +84,24 @@ public static class Runner
                 break;
             case FaultChange fault:
                 session.SetFault(fault.Zone, fault.Fault);
+                break;
+            case ContactChange contact:
+                session.SetContacts(contact.Kind.Contact, contact.Asserted);
+                break;
+            case ServiceChange service:
+                session.SetHands(service.Zones, service.Pump);
+                break;
+            case PumpFaultChange fault:
+                session.SetPumpFault(fault.Fault);
+                break;
+            case FlowSwitchFaultChange fault:
+                session.SetFlowSwitchFault(fault.Fault);
+                break;
+            case ClockJump jump:
+                session.JumpClock(jump.Ms);
+                break;
+            case ClockStop stop:
+                session.StopClock(stop.Ms);
                 break;
             case PowerChange power:
                 session.SetPower(power.On);

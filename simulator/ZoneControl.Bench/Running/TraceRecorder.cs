@@ -3,7 +3,7 @@ using ZoneControl.Plant;
 namespace ZoneControl.Bench.Running;
 
 /// <summary>Collects frames and samples as a run goes along: a frame whenever what is shown changes, samples as offered.</summary>
-internal sealed class TraceRecorder(PlantModel plant, int zones)
+internal sealed class TraceRecorder(PlantModel plant, BenchWiring wiring, int zones)
 {
     private readonly List<Frame> _frames = [];
     private readonly List<PlantSample> _samples = [];
@@ -14,7 +14,7 @@ internal sealed class TraceRecorder(PlantModel plant, int zones)
             _frames.Add(frame);
     }
 
-    public void Sample(int rawCalls)
+    public void Sample()
     {
         var travel = new double[zones];
         var flow = new double[zones];
@@ -27,8 +27,10 @@ internal sealed class TraceRecorder(PlantModel plant, int zones)
         var sample = new PlantSample
         {
             Ms = plant.NowMs,
-            RawCalls = rawCalls,
+            RawCalls = wiring.Calls,
             RawSwitches = plant.EndSwitches,
+            RawSenses = wiring.Senses,
+            RawContacts = wiring.Contacts,
             Travel = travel,
             ZoneFlowM3s = flow,
             PumpFlowM3s = plant.PumpFlowM3s,

@@ -1,4 +1,7 @@
 using ZoneControl.Bench.Files;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Running;
+using ZoneControl.Logic;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Scripts;
@@ -6,7 +9,11 @@ namespace ZoneControl.Bench.Scripts;
 /// <summary>Reads events.</summary>
 internal static class EventReader
 {
-    private static readonly string[] _actions = ["call", "end_call", "season", "fault", "repair", "power"];
+    private static readonly string[] _actions =
+    [
+        "call", "end_call", "season", "limit", "freeze", "priority", "reset", "supply", "service", "fault", "repair",
+        "pump_fault", "flow_switch_fault", "clock_ahead", "clock_back", "clock_stop", "power",
+    ];
 
     private static readonly (string, bool)[] _seasons = [("heating", false), ("lockout", true)];
 
@@ -16,6 +23,14 @@ internal static class EventReader
     [
         ("stuck", FaultWord.Stuck), ("dead", FaultWord.Dead), ("slow", FaultWord.Slow),
         ("switch-never-makes", FaultWord.SwitchNeverMakes), ("switch-always-made", FaultWord.SwitchAlwaysMade),
+    ];
+
+    private static readonly (string, PumpFault)[] _pumpFaults =
+        [("dead", PumpFault.Dead), ("runs-on", PumpFault.RunsOn), ("none", PumpFault.None)];
+
+    private static readonly (string, FlowSwitchFault)[] _flowSwitchFaults =
+    [
+        ("stuck-on", FlowSwitchFault.StuckOn), ("stuck-off", FlowSwitchFault.StuckOff), ("none", FlowSwitchFault.None),
     ];
 
     private enum FaultWord
@@ -49,8 +64,17 @@ internal static class EventReader
         FaultChange? fault = ReadFault(table, names);
         int? repair = names.One(table, "repair");
         bool? power = table.Choice("power", _onOff);
-        if (table.Has("season") && !names.House.Contacts.Season)
-            table.Error("season", "a move of the season contact", "a house that has one: season = true under [contacts]");
+        ContactChange? contact = ReadContacts(table, names.House, only);
+        ServiceChange? service = ServiceReader.Read(table, names);
+        PumpFault? pumpFault = table.Choice("pump_fault", _pumpFaults);
+        FlowSwitchFault? flowSwitchFault = table.Choice("flow_switch_fault", _flowSwitchFaults);
+        TimeSpan? ahead = table.Time("clock_ahead", "1 ms", "7 d");
+        TimeSpan? back = table.Time("clock_back", "1 ms", "7 d");
+        TimeSpan? stop = table.Time("clock_stop", "1 ms", "1 h");
+        if (table.Has("season"))
+            Demand(table, "season", names.House, ContactKind.Of(Contact.Lockout));
+        if (table.Has("flow_switch_fault"))
+            Demand(table, "flow_switch_fault", names.House, ContactKind.Of(Contact.Flow));
         return only switch
         {
             "call" when call is { } zones => new CallChange(zones, true),
@@ -58,9 +82,41 @@ internal static class EventReader
             "season" when lockout is { } locked => new SeasonChange(locked),
             "fault" => fault,
             "repair" when repair is { } zone => new FaultChange(zone, ActuatorFault.None, "repaired"),
+            "service" => service,
+            "pump_fault" when pumpFault is { } wrong => new PumpFaultChange(wrong),
+            "flow_switch_fault" when flowSwitchFault is { } wrong => new FlowSwitchFaultChange(wrong),
+            "clock_ahead" when ahead is { } time => new ClockJump((long)time.TotalMilliseconds),
+            "clock_back" when back is { } time => new ClockJump(-(long)time.TotalMilliseconds),
+            "clock_stop" when stop is { } time => new ClockStop((long)time.TotalMilliseconds),
             "power" when power is { } on => new PowerChange(on),
-            _ => null,
+            _ => contact,
         };
+    }
+
+    /// <summary>The contacts that a script moves directly. The supply may go whether or not a contact tells of it.</summary>
+    private static ContactChange? ReadContacts(TableReader table, House house, string? only)
+    {
+        ContactChange? change = null;
+        foreach (ContactKind kind in ContactKind.All)
+        {
+            if (kind.Contact is Contact.Lockout or Contact.Flow)
+                continue;
+            bool? asserted = table.Choice(kind.Key, [(kind.Asserted, true), (kind.Resting, false)]);
+            if (table.Has(kind.Key) && kind.Contact != Contact.Supply)
+                Demand(table, kind.Key, house, kind);
+            if (only == kind.Key && asserted is { } state)
+                change = new ContactChange(kind, state);
+        }
+
+        return change;
+    }
+
+    private static void Demand(TableReader table, string key, House house, ContactKind kind)
+    {
+        if (!house.Contacts.Has(kind.Contact))
+        {
+            table.Error(key, $"a move of the {kind.Label}", $"a house that has one: {kind.Key} = true under [contacts]");
+        }
     }
 
     private static FaultChange? ReadFault(TableReader table, ZoneNames names)

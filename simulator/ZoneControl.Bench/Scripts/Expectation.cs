@@ -61,7 +61,10 @@ public sealed record HeatIs(bool On) : FrameState
     public override string Seen(in Frame frame, House house) => frame.Heat ? "heat demand was on" : "heat demand was off";
 }
 
-/// <summary>A zone's valves are energised ("open") or released ("shut"). Where the stem is, is the plant's matter.</summary>
+/// <summary>
+/// A zone's valves are energised ("open") or released ("shut"); a gated zone's as sensed. Where the stem is, is the plant's
+/// matter.
+/// </summary>
 /// <param name="Zone">The zone, from 0.</param>
 /// <param name="Open">Which.</param>
 public sealed record ValveIs(int Zone, bool Open) : FrameState
@@ -70,10 +73,10 @@ public sealed record ValveIs(int Zone, bool Open) : FrameState
     public override string InWords(House house) => $"{house.Zones[Zone].Label}: valves {(Open ? "opened" : "released")}";
 
     /// <inheritdoc/>
-    public override bool IsShownBy(in Frame frame) => ((frame.Valves & (1 << Zone)) != 0) == Open;
+    public override bool IsShownBy(in Frame frame) => (((frame.Valves | frame.Senses) & (1 << Zone)) != 0) == Open;
 
     /// <inheritdoc/>
-    public override string Seen(in Frame frame, House house) => $"valves opened were: {house.ZoneLabels(frame.Valves)}";
+    public override string Seen(in Frame frame, House house) => $"valves opened were: {house.ZoneLabels(frame.Valves | frame.Senses)}";
 }
 
 /// <summary>The published hold reason.</summary>
@@ -101,6 +104,9 @@ public enum ValveAlarm
 
     /// <summary>The end switch made too soon to be believed.</summary>
     Early,
+
+    /// <summary>The end switch stays made though the valve is released.</summary>
+    Stuck,
 }
 
 /// <summary>An alarm about a zone's valves is raised or clear.</summary>
@@ -124,8 +130,32 @@ public sealed record AlarmIs(ValveAlarm Alarm, int Zone, bool Raised) : FrameSta
     {
         ValveAlarm.Late => frame.LateValves,
         ValveAlarm.Latched => frame.LatchedValves,
+        ValveAlarm.Stuck => frame.StuckSwitches,
         _ => frame.EarlySwitches,
     };
+}
+
+/// <summary>An alarm of the house as a whole is raised or clear.</summary>
+/// <param name="Alarm">Its bit in <see cref="Logic.Alarm"/>.</param>
+/// <param name="Raised">Whether it is raised.</param>
+public sealed record HouseAlarmIs(int Alarm, bool Raised) : FrameState
+{
+    /// <inheritdoc/>
+    public override string InWords(House house) => $"alarm \"{AlarmWords.Of(Alarm).Word}\" {(Raised ? "raised" : "clear")}";
+
+    /// <inheritdoc/>
+    public override bool IsShownBy(in Frame frame) => ((frame.Alarms & Alarm) != 0) == Raised;
+
+    /// <inheritdoc/>
+    public override string Seen(in Frame frame, House house) => $"alarms of the house were: {AlarmWords.Several(frame.Alarms)}";
+}
+
+/// <summary>So many exercises of pump and valves were done within the stated stretch.</summary>
+/// <param name="Count">How many.</param>
+public sealed record ExercisesDone(int Count) : ExpectedState
+{
+    /// <inheritdoc/>
+    public override string InWords(House house) => Count == 1 ? "1 exercise done" : $"{Count} exercises done";
 }
 
 /// <summary>The pump is energised with less than its minimum flow for at most this long, within the stated stretch.</summary>

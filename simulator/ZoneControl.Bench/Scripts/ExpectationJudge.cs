@@ -19,6 +19,8 @@ public static class ExpectationJudge
             (FrameState state, SomeTime window) => Once(state, window, house, trace),
             (DeadheadAtMost most, Throughout stretch) => Deadhead(most, stretch.FromMs, stretch.UntilMs, trace),
             (DeadheadAtMost most, WholeRun) => Deadhead(most, 0, trace.EndMs, trace),
+            (ExercisesDone done, Throughout stretch) => Exercises(done, stretch.FromMs, stretch.UntilMs, trace),
+            (ExercisesDone done, WholeRun) => Exercises(done, 0, trace.EndMs, trace),
             _ => throw new ArgumentException($"no way to judge {expectation}", nameof(expectation)),
         };
         return new ExpectationVerdict(expectation.InWords(house), expectation.Line, met, ms, why);
@@ -69,6 +71,17 @@ public static class ExpectationJudge
         return last is { } seen && trace.EndMs >= end
             ? (false, end, $"{state.Seen(seen, house)} at {Durations.InWords(end)}, and it did not come true before")
             : NotRecorded(trace);
+    }
+
+    private static (bool, long?, string) Exercises(ExercisesDone done, long fromMs, long untilMs, Trace trace)
+    {
+        if (trace.Frames.Count == 0 || trace.Frames[0].Ms > fromMs || trace.EndMs < untilMs)
+            return NotRecorded(trace);
+        long[] ends = [.. ExerciseEnds.Of(trace).Where(ms => ms >= fromMs && ms < untilMs)];
+        if (ends.Length == done.Count)
+            return (true, ends.Length > 0 ? ends[^1] : null, "");
+        string when = ends.Length > 0 ? $": at {string.Join(", ", ends.Select(Durations.InWords))}" : "";
+        return (false, ends.Length > done.Count ? ends[done.Count] : null, $"there were {ends.Length}{when}");
     }
 
     private static (bool, long?, string) Deadhead(DeadheadAtMost most, long fromMs, long untilMs, Trace trace)

@@ -5,7 +5,7 @@ namespace ZoneControl.Bench.Scripts;
 /// <summary>Reads expectations: one state and the times at which it is expected.</summary>
 internal static class ExpectationReader
 {
-    private static readonly string[] _states = ["pump", "heat", "valve", "hold", "alarm", "deadhead_at_most"];
+    private static readonly string[] _states = ["pump", "heat", "valve", "hold", "alarm", "exercises", "deadhead_at_most"];
 
     private static readonly string[] _times = ["at", "from", "until", "after", "within"];
 
@@ -15,8 +15,19 @@ internal static class ExpectationReader
 
     private static readonly (string, bool)[] _raisedClear = [("raised", true), ("clear", false)];
 
-    private static readonly (string, ValveAlarm)[] _alarms =
-        [("late", ValveAlarm.Late), ("latched", ValveAlarm.Latched), ("early", ValveAlarm.Early)];
+    private static readonly (string Word, ValveAlarm Alarm)[] _zoneAlarms =
+    [
+        ("late", ValveAlarm.Late), ("latched", ValveAlarm.Latched), ("early", ValveAlarm.Early), ("stuck", ValveAlarm.Stuck),
+    ];
+
+    /// <summary>Alarms of a zone by their number, those of the house by their bit and this.</summary>
+    private const int OfHouse = 1 << 30;
+
+    private static readonly (string, int)[] _alarms =
+    [
+        .. _zoneAlarms.Select(alarm => (alarm.Word, (int)alarm.Alarm)),
+        .. AlarmWords.All.Select(word => (word.Word, word.Alarm | OfHouse)),
+    ];
 
     private static readonly (string, Logic.HoldReason)[] _holds =
         [.. HoldWords.All.Select(word => (word.Word, word.Reason))];
@@ -36,8 +47,10 @@ internal static class ExpectationReader
         bool? heat = table.Choice("heat", _onOff);
         int? valve = names.One(table, "valve");
         Logic.HoldReason? hold = table.Choice("hold", _holds);
-        ValveAlarm? alarm = table.Choice("alarm", _alarms);
-        int? alarmZone = names.One(table, "zone", required: table.Has("alarm"));
+        int? alarm = table.Choice("alarm", _alarms);
+        bool ofHouse = (alarm & OfHouse) != 0 && alarm is not null;
+        int? alarmZone = names.One(table, "zone", required: alarm is not null && !ofHouse);
+        int? exercises = table.Whole("exercises", 0, 1000);
         TimeSpan? deadhead = table.Time("deadhead_at_most", "0 s", "7 d");
         bool? isSo = table.Has("alarm")
             ? table.Choice("is", _raisedClear) ?? (table.Has("is") ? null : true)
@@ -46,13 +59,18 @@ internal static class ExpectationReader
             table.Error("is", "\"is\" without a valve or an alarm", "\"is\" only beside \"valve\" or \"alarm\"");
         if (!table.Has("alarm") && table.Has("zone"))
             table.Error("zone", "a zone without an alarm", "\"zone\" only beside \"alarm\"");
+        else if (ofHouse && table.Has("zone"))
+            table.Error("zone", "a zone beside an alarm of the whole house", "no zone, or an alarm of a zone");
         return only switch
         {
             "pump" when pump is { } on => new PumpIs(on),
             "heat" when heat is { } on => new HeatIs(on),
             "valve" when valve is { } zone && isSo is { } open => new ValveIs(zone, open),
             "hold" when hold is { } reason => new HoldIs(reason),
-            "alarm" when alarm is { } which && alarmZone is { } zone && isSo is { } raised => new AlarmIs(which, zone, raised),
+            "alarm" when ofHouse && isSo is { } raised => new HouseAlarmIs(alarm!.Value & ~OfHouse, raised),
+            "alarm" when alarm is { } which && alarmZone is { } zone && isSo is { } raised =>
+                new AlarmIs((ValveAlarm)which, zone, raised),
+            "exercises" when exercises is { } count => new ExercisesDone(count),
             "deadhead_at_most" when deadhead is { } most => new DeadheadAtMost((long)most.TotalMilliseconds),
             _ => null,
         };
@@ -66,10 +84,10 @@ internal static class ExpectationReader
         long? after = Moment(table, "after", durationMs);
         long? within = Moment(table, "within", durationMs);
         string shape = string.Join('+', _times.Where(table.Has));
-        bool isDeadhead = table.Has("deadhead_at_most");
+        bool isSum = table.Has("deadhead_at_most") || table.Has("exercises");
         switch (shape)
         {
-            case "at" when !isDeadhead:
+            case "at" when !isSum:
                 return at is { } moment ? new AtMoment(moment) : null;
             case "from+until":
                 if (from is not { } start || until is not { } end)
@@ -78,7 +96,7 @@ internal static class ExpectationReader
                     return new Throughout(start, end);
                 table.Error("until", Durations.InWords(end), $"later than \"from\", which is {Durations.InWords(start)}");
                 return null;
-            case "within" or "after+within" when !isDeadhead:
+            case "within" or "after+within" when !isSum:
                 if (within is not { } length || (table.Has("after") && after is null))
                     return null;
                 if ((after ?? 0) + length > durationMs)
@@ -88,19 +106,19 @@ internal static class ExpectationReader
                 }
 
                 return new SomeTime(after ?? 0, length);
-            case "" when isDeadhead:
+            case "" when isSum:
                 return new WholeRun();
             default:
-                ReportShape(table, shape, isDeadhead);
+                ReportShape(table, shape, isSum);
                 return null;
         }
     }
 
-    private static void ReportShape(TableReader table, string shape, bool isDeadhead)
+    private static void ReportShape(TableReader table, string shape, bool isSum)
     {
         if (table.Mistakes.LostText)
             return;
-        string expected = isDeadhead
+        string expected = isSum
             ? "\"from\" and \"until\", or no times for the whole run"
             : "\"at\", or \"from\" and \"until\", or \"within\" with or without \"after\"";
         string found = shape.Length == 0 ? "no time" : "the times " + shape.Replace("+", ", ", StringComparison.Ordinal);

@@ -1,6 +1,8 @@
 using System.Globalization;
+using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
 
 namespace ZoneControl.Cli.Files;
 
@@ -12,9 +14,12 @@ namespace ZoneControl.Cli.Files;
 /// <c>heat_demand</c> as 0 or 1; <c>hold_reason</c> in the words of script files;</item>
 /// <item>for each zone, with its name in front: <c>thermostat</c> and <c>end_switch_contact</c> before debounce,
 /// <c>call</c> and <c>end_switch</c> after it, <c>valve</c> energised, <c>proven</c>, <c>late</c>, <c>latched</c>,
-/// <c>switch_early</c>, all 0 or 1, then <c>travel</c> (0 shut to 1 open) and <c>flow_L_per_min</c>;</item>
+/// <c>switch_early</c>, <c>switch_stuck</c>, <c>sense</c> of a gated valve, <c>hand</c> switch, all 0 or 1, then <c>travel</c> (0 shut to 1 open) and <c>flow_L_per_min</c>;</item>
 /// <item><c>pump_flow_L_per_min</c>, <c>bypass_flow_L_per_min</c>, <c>pump_head_m</c>, <c>trapped_water_degC</c>,
-/// <c>deadhead_s</c> so far.</item>
+/// <c>deadhead_s</c> so far;</item>
+/// <item>for each contact of the house, by its key in house files: <c>contact</c> asserted before debounce and
+/// <c>accepted</c> after it, 0 or 1; <c>alarms</c> of the house in the words of script files, with semicolons between; and
+/// <c>clock_ahead_s</c>, how far the controller's clock is ahead.</item>
 /// </list>
 /// Units are these whatever the house file shows results in, so that a program reading the table needs no other file.
 /// </summary>
@@ -23,8 +28,12 @@ public static class TraceCsv
     private static readonly string[] _zoneColumns =
     [
         "thermostat", "call", "end_switch_contact", "end_switch", "valve", "proven", "late", "latched", "switch_early",
-        "travel", "flow_L_per_min",
+        "switch_stuck", "sense", "hand", "travel", "flow_L_per_min",
     ];
+
+    private static readonly (string Key, int Contact)[] _contacts =
+        [.. ContactKind.All.Where(kind => kind.Contact != Contact.Lockout).Select(kind => (kind.Key, kind.Contact)),
+        ("service", Contact.ServicePump)];
 
     /// <summary>Writes the table.</summary>
     /// <param name="into">Where to.</param>
@@ -39,6 +48,8 @@ public static class TraceCsv
             "time_s", "powered", "power_up", "lockout", "pump", "heat_demand", "hold_reason",
             .. zones.SelectMany(zone => _zoneColumns.Select(column => $"{zone} {column}")),
             "pump_flow_L_per_min", "bypass_flow_L_per_min", "pump_head_m", "trapped_water_degC", "deadhead_s",
+            .. _contacts.SelectMany(contact => (string[])[$"{contact.Key} contact", $"{contact.Key} accepted"]),
+            "alarms", "clock_ahead_s",
         ]);
         foreach ((long ms, Frame frame, PlantSample sample) in Moments(trace))
             Csv.Record(into, Line(ms, frame, sample, zones.Count));
@@ -85,7 +96,8 @@ public static class TraceCsv
         for (int zone = 0; zone < zones; zone++)
         {
             foreach (int mask in (int[])[sample.RawCalls, frame.Calls, sample.RawSwitches, frame.EndSwitches, frame.Valves,
-                frame.ProvenValves, frame.LateValves, frame.LatchedValves, frame.EarlySwitches])
+                frame.ProvenValves, frame.LateValves, frame.LatchedValves, frame.EarlySwitches,
+                frame.StuckSwitches, frame.Senses, frame.Hands])
             {
                 fields.Add(Bit((mask & 1 << zone) != 0));
             }
@@ -97,6 +109,14 @@ public static class TraceCsv
         fields.AddRange(
             [Number(sample.PumpFlowM3s * 60_000), Number(sample.BypassFlowM3s * 60_000), Number(sample.PumpHeadM),
             Number(sample.TrappedWaterC), Number(sample.DeadheadS)]);
+        foreach ((_, int contact) in _contacts)
+        {
+            fields.Add(Bit((sample.RawContacts & contact) != 0));
+            fields.Add(Bit((frame.Contacts & contact) != 0));
+        }
+
+        fields.Add(string.Join("; ", AlarmWords.All.Where(word => (frame.Alarms & word.Alarm) != 0).Select(word => word.Word)));
+        fields.Add(Number(frame.ClockAheadMs / 1000.0));
         return fields;
     }
 

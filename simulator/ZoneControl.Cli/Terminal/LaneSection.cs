@@ -24,6 +24,8 @@ internal static class LaneSection
         Lane(console, lanes.Pump("Pump"), Color.Blue);
         Lane(console, lanes.Heat("Heat demand"), Color.Olive);
         Lane(console, lanes.Holds("Pump held", run.Holds), Color.Purple);
+        foreach (HouseLane lane in run.Lanes.House)
+            Lane(console, lanes.House(lane), lane.IsAlarm ? Color.Red : Color.Grey);
         if (report.Compared is { } compared)
         {
             Line(console, "", marks.Replace('┬', '┴'), new Style(decoration: Decoration.Dim));
@@ -37,7 +39,7 @@ internal static class LaneSection
     {
         console.WriteLine();
         Screen.Say(console, $"zones  {TextLanes.Opening} opening   {TextLanes.OpenCalled} proven open   {TextLanes.OpenUncalled} proven open without a call of its own");
-        Screen.Say(console, $"       {TextLanes.Closing} closing   {TextLanes.Waiting} calls, not served   {TextLanes.Failed} valve late or given up");
+        Screen.Say(console, $"       {TextLanes.Closing} closing   {TextLanes.Waiting} calls, not served   {TextLanes.Failed} late, given up, alarm");
         Screen.Say(console, $"pump   {TextLanes.On} on  {TextLanes.PartlyOn} on for part of the cell  {TextLanes.Starved} on with less than its minimum flow");
         HoldReason[] reasons = [.. run.Holds.Select(h => h.Reason).Distinct().Order()];
         if (reasons.Length > 0)

@@ -33,7 +33,7 @@ public sealed class TextLanes(RunLanes lanes, int columns)
     /// <summary>Released, its stem still on the way.</summary>
     public const char Closing = '\\';
 
-    /// <summary>Late or given up.</summary>
+    /// <summary>Late, given up, or its end switch stuck; an alarm of the house.</summary>
     public const char Failed = 'x';
 
     /// <summary>On for the whole cell.</summary>
@@ -63,6 +63,14 @@ public sealed class TextLanes(RunLanes lanes, int columns)
 
     /// <summary>The lane of heat demand.</summary>
     public TextLane Heat(string label) => new(label, Cells(i => OnOff(lanes.Heat, i)));
+
+    /// <summary>The lane of a contact or an alarm of the house; an alarm shows wherever it touches a cell.</summary>
+    public TextLane House(HouseLane lane)
+    {
+        ArgumentNullException.ThrowIfNull(lane);
+        return new TextLane(lane.Name, Cells(i =>
+            !lane.IsAlarm ? OnOff(lane.When, i) : Share(lane.When, i) > 0 ? Failed : Rest));
+    }
 
     /// <summary>The lane of hold reasons: the letter of the one that fills most of the cell.</summary>
     public TextLane Holds(string label, IReadOnlyList<HoldView> holds) => new(label, Cells(i =>
@@ -97,7 +105,7 @@ public sealed class TextLanes(RunLanes lanes, int columns)
 
     private char ZoneCell(ZoneLane zone, int cell)
     {
-        if (Share(zone.Late, cell) > 0 || Share(zone.Latched, cell) > 0)
+        if (Share(zone.Late, cell) > 0 || Share(zone.Latched, cell) > 0 || Share(zone.Stuck, cell) > 0)
             return Failed;
         var seen = new Dictionary<char, int>();
         for (int look = 0; look < LooksInACell; look++)

@@ -1,4 +1,6 @@
 using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
 
 namespace ZoneControl.Web.View;
 
@@ -30,8 +32,32 @@ public static class LaneBuilder
             When(trace, f => f.Unpowered),
             Deadhead(trace),
             Curve.ThinToRange(Values(trace, s => s.PumpFlowM3s), CurveTolerance),
-            Curve.ThinToRange(Values(trace, s => s.TrappedWaterC), CurveTolerance));
+            Curve.ThinToRange(Values(trace, s => s.TrappedWaterC), CurveTolerance))
+        {
+            House = [.. Contacts(trace), .. Alarms(trace)],
+        };
     }
+
+    /// <summary>Contacts that say something when asserted; lockout has its own place, and no supply is an alarm.</summary>
+    private static IEnumerable<HouseLane> Contacts(Trace trace)
+    {
+        (string Name, Func<Frame, bool> Holds)[] lanes =
+        [
+            ("Flow seen", f => (f.Contacts & Contact.Flow) != 0),
+            ("Limit tripped", f => (f.Contacts & Contact.Limit) != 0),
+            ("Frost", f => (f.Contacts & Contact.Freeze) != 0),
+            ("Hot water first", f => (f.Contacts & Contact.Priority) != 0),
+            ("Hand switches", f => f.Hands != 0 || (f.Contacts & Contact.ServicePump) != 0),
+            ("Reset pressed", f => (f.Contacts & Contact.Reset) != 0),
+        ];
+        return lanes.Select(lane => new HouseLane(lane.Name, When(trace, lane.Holds), IsAlarm: false))
+            .Where(lane => lane.When.Count > 0);
+    }
+
+    private static IEnumerable<HouseLane> Alarms(Trace trace) => AlarmWords.All
+        .Select(word => new HouseLane(
+            char.ToUpperInvariant(word.Word[0]) + word.Word[1..], When(trace, f => (f.Alarms & word.Alarm) != 0), IsAlarm: true))
+        .Where(lane => lane.When.Count > 0);
 
     /// <summary>The stretches in which something holds of the frame in force; touching ones are one.</summary>
     public static IReadOnlyList<Stretch> When(Trace trace, Func<Frame, bool> holds)
@@ -58,18 +84,22 @@ public static class LaneBuilder
         return found;
     }
 
+    /// <summary>A gated zone's sensed valve is both its call and what energises it.</summary>
     private static ZoneLane ZoneLane(Trace trace, ZoneView view, int zone)
     {
         int bit = 1 << zone;
         return new ZoneLane(
             view,
-            When(trace, f => (f.Calls & bit) != 0),
-            When(trace, f => (f.Valves & bit) != 0),
+            When(trace, f => ((f.Calls | f.Senses) & bit) != 0),
+            When(trace, f => ((f.Valves | f.Senses) & bit) != 0),
             When(trace, f => (f.ProvenValves & bit) != 0),
             When(trace, f => (f.LateValves & bit) != 0),
             When(trace, f => (f.LatchedValves & bit) != 0),
             When(trace, f => (f.EarlySwitches & bit) != 0),
-            Curve.Thin(Values(trace, s => s.Travel[zone]), TravelTolerance));
+            Curve.Thin(Values(trace, s => s.Travel[zone]), TravelTolerance))
+        {
+            Stuck = When(trace, f => (f.StuckSwitches & bit) != 0),
+        };
     }
 
     /// <summary>Deadhead is a count of seconds so far: it lasts wherever the count grows.</summary>

@@ -49,7 +49,7 @@ public static class ReportBuilder
 
     private static ZoneView Zone(HouseZone zone) => new(
         zone.Label,
-        $"{(zone.Actuator.HasSwitch ? "end switch" : "timed")}, {Quantity.Count(zone.Loops.Count, "loop")}");
+        $"{(zone.Gated ? "gated, " : "")}{(zone.Actuator.HasSwitch ? "end switch" : "timed")}, {Quantity.Count(zone.Loops.Count, "loop")}");
 
     /// <summary>Text from a file without the file's line ends, so that it wraps where it is shown.</summary>
     private static string Flowing(string text) =>

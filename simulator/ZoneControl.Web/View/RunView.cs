@@ -49,7 +49,17 @@ public sealed record ZoneLane(
     IReadOnlyList<Stretch> Late,
     IReadOnlyList<Stretch> Latched,
     IReadOnlyList<Stretch> Early,
-    IReadOnlyList<TimedValue> Travel);
+    IReadOnlyList<TimedValue> Travel)
+{
+    /// <summary>Alarm: its end switch stays made though the valve is released.</summary>
+    public IReadOnlyList<Stretch> Stuck { get; init; } = [];
+}
+
+/// <summary>A contact of the house or one of its alarms over time.</summary>
+/// <param name="Name">What it is, in a few words.</param>
+/// <param name="When">When it was so.</param>
+/// <param name="IsAlarm">True for an alarm.</param>
+public sealed record HouseLane(string Name, IReadOnlyList<Stretch> When, bool IsAlarm);
 
 /// <summary>A run as lanes over time.</summary>
 /// <param name="EndMs">End of the run, ms.</param>
@@ -70,7 +80,11 @@ public sealed record RunLanes(
     IReadOnlyList<Stretch> Unpowered,
     IReadOnlyList<Stretch> Deadhead,
     IReadOnlyList<TimedValue> PumpFlowM3s,
-    IReadOnlyList<TimedValue> TrappedWaterC);
+    IReadOnlyList<TimedValue> TrappedWaterC)
+{
+    /// <summary>Contacts of the house that were ever asserted, and alarms of the house that were ever raised.</summary>
+    public IReadOnlyList<HouseLane> House { get; init; } = [];
+}
 
 /// <summary>A stretch in which the pump was wanted and held, with the reason.</summary>
 public sealed record HoldView(Stretch When, HoldReason Reason);

@@ -19,6 +19,8 @@ public static class Summaries
         said.Add(run.Lanes.Pump.Count == 0 ? "The pump stays off." : $"Pump on {Spoken(run.Lanes.Pump, clock)}.");
         if (run.Lanes.Deadhead.Count > 0)
             said.Add($"With less than its minimum flow {Spoken(run.Lanes.Deadhead, clock)}.");
+        foreach (HouseLane lane in run.Lanes.House)
+            said.Add($"{(lane.IsAlarm ? "Alarm: " : "")}{lane.Name} {Spoken(lane.When, clock)}.");
         said.Add(run.Holds.Count == 0
             ? "The pump is never held."
             : "Held: " + string.Join("; ", run.Holds.Select(

@@ -64,7 +64,7 @@ public static class ViewBuilder
         return merged;
     }
 
-    /// <summary>A line for each alarm raised in a zone.</summary>
+    /// <summary>A line for each alarm raised in a zone or by the house.</summary>
     private static IEnumerable<Happening> Alarms(RunLanes lanes)
     {
         foreach (ZoneLane lane in lanes.Zones)
@@ -75,6 +75,14 @@ public static class ViewBuilder
                 yield return new Happening(latched.FromMs, $"{lane.Zone.Name}: valve given up until reset", IsAlarm: true);
             foreach (Stretch early in lane.Early)
                 yield return new Happening(early.FromMs, $"{lane.Zone.Name}: end switch made too soon, not believed", IsAlarm: true);
+            foreach (Stretch stuck in lane.Stuck)
+                yield return new Happening(stuck.FromMs, $"{lane.Zone.Name}: end switch still made after closing, not believed", IsAlarm: true);
+        }
+
+        foreach (HouseLane lane in lanes.House.Where(lane => lane.IsAlarm))
+        {
+            foreach (Stretch raised in lane.When)
+                yield return new Happening(raised.FromMs, lane.Name, IsAlarm: true);
         }
     }
 }

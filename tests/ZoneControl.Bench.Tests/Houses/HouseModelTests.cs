@@ -8,6 +8,17 @@ namespace ZoneControl.Bench.Tests.Houses;
 
 public class HouseModelTests
 {
+    private const string AllContacts = """
+        season = true
+        flow = true
+        limit = true
+        freeze = true
+        priority = true
+        reset = true
+        supply = true
+        service = true
+        """;
+
     [Fact]
     public void Times_that_the_file_does_not_give_follow_from_the_actuators()
     {
@@ -38,6 +49,78 @@ public class HouseModelTests
     }
 
     [Fact]
+    public void What_the_file_does_not_say_of_pump_flow_exercise_and_clock_is_common_practice()
+    {
+        ControllerSettings settings = HouseText.House(
+            HouseText.Sound.Replace("season = true", AllContacts, StringComparison.Ordinal)).ToSettings();
+        Assert.Null(SettingsCheck.FirstMistake(settings));
+        Assert.Equal((180_000, 600_000), (settings.PumpMinOffMs, settings.PumpStartIntervalMs));
+        Assert.Equal((20_000, 5_000, 2), (settings.FlowProofMs, settings.FlowLossMs, settings.FlowRetries));
+        Assert.Equal((14 * 86_400, 3_600, 120_000), (settings.ExerciseIntervalS, settings.ExerciseRetryS, settings.ExerciseRunMs));
+
+        // Slowest valve: the kitchen's 300 s, the bath's limit of 337.5 s; then delay 180 s, rest 180 s and 600 s, the run of
+        // 120 s, and 60 s in hand.
+        Assert.Equal(1_477_500, settings.ExerciseLimitMs);
+        Assert.Equal((4 * 3_600_000, 3_600_000, 1_800_000), (settings.FreezeHeatMaxMs, settings.PriorityMaxMs, settings.ServiceLimitMs));
+        Assert.Equal((10, 1_000, 0), (settings.StallScans, settings.StallLimitMs, settings.TransformerDeciVa));
+
+        // Season, flow, limit, freeze, priority, reset, supply, hand switch of the pump.
+        Assert.Equal([2_000, 1_000, 200, 5_000, 2_000, 100, 200, 1_000], settings.ContactDebounceMs);
+        Assert.Equal((1 << Contact.Count) - 1, settings.FittedContacts);
+        Assert.Equal(Contact.Limit | Contact.Freeze, settings.InvertedContacts);
+    }
+
+    [Fact]
+    public void Contacts_are_turned_round_where_the_file_says_so()
+    {
+        ControllerSettings settings = HouseText.House(HouseText.Sound
+            .Replace("season = true", """
+                season = { closed_means = "heating" }
+                flow = { closed_means = "no flow", debounce = "0 ms" }
+                supply = { closed_means = "off" }
+                priority = { closed_means = "off" }
+                reset = { closed_means = "released" }
+                limit = { closed_means = "fine" }
+                """, StringComparison.Ordinal)
+            .Replace("actuator = \"slow\"", "actuator = \"slow\"\ncall_contact = \"breaks\"", StringComparison.Ordinal)
+            .Replace("kind = \"four-wire\"", "kind = \"four-wire\"\nswitch_contact = \"breaks\"", StringComparison.Ordinal)).ToSettings();
+        Assert.Null(SettingsCheck.FirstMistake(settings));
+        Assert.Equal(0, settings.FittedContacts & (Contact.Freeze | Contact.ServicePump));
+        Assert.Equal(settings.FittedContacts, settings.InvertedContacts & settings.FittedContacts);
+        Assert.Equal((0b01, 0b10), (settings.InvertedCalls, settings.InvertedSwitches));
+        Assert.Equal(0, settings.ContactDebounceMs[Contact.Place(Contact.Flow)]);
+    }
+
+    [Fact]
+    public void Loads_are_those_of_all_actuators_of_a_zone_and_what_may_be_drawn_a_share_of_the_rating()
+    {
+        ControllerSettings settings = HouseText.House(HouseText.Sound
+            .Replace("kind = \"two-wire\"", "kind = \"two-wire\"\nhold = \"1.55 VA\"\ninrush = \"4 VA\"\ninrush_time = \"30 s\"", StringComparison.Ordinal)
+            .Replace("actuator = \"told\"", "actuator = \"told\"\nactuators = 3", StringComparison.Ordinal)
+            .Replace("[controller]", "[transformer]\nrating = \"100 VA\"\nshare = \"90 %\"\n[controller]", StringComparison.Ordinal)).ToSettings();
+        Assert.Null(SettingsCheck.FirstMistake(settings));
+        Assert.Equal(900, settings.TransformerDeciVa);
+        Assert.Equal([31, 90], settings.HoldDeciVa);
+        Assert.Equal([80, 270], settings.InrushDeciVa);
+        Assert.Equal([30_000, 45_000], settings.InrushMs);
+    }
+
+    [Fact]
+    public void A_gated_house_never_exercises_what_is_not_its_own()
+    {
+        string gated = HouseText.Sound
+            .Replace("actuator = \"slow\"", "actuator = \"slow\"\ngated = true", StringComparison.Ordinal)
+            .Replace("minimum_open = 2", "minimum_open = 1\nheat_demand_through = true", StringComparison.Ordinal);
+        ControllerSettings half = HouseText.House(gated).ToSettings();
+        Assert.Equal((0b01, 14 * 86_400), (half.GatedZones, half.ExerciseIntervalS));
+        Assert.Equal([1], half.CompanionOrder);
+        ControllerSettings all = HouseText.House(
+            gated.Replace("actuator = \"told\"", "actuator = \"told\"\ngated = true\nsense_contact = \"breaks\"", StringComparison.Ordinal)).ToSettings();
+        Assert.Null(SettingsCheck.FirstMistake(all));
+        Assert.Equal((0b11, 0b10, 0), (all.GatedZones, all.InvertedSenses, all.ExerciseIntervalS));
+    }
+
+    [Fact]
     public void Times_that_the_file_gives_are_taken_as_they_are()
     {
         ControllerSettings settings = HouseText.House(HouseText.Sound
@@ -51,10 +134,23 @@ public class HouseModelTests
                 heat_lead = "20 s"
                 call_debounce = "2 s"
                 switch_debounce = "0 ms"
-                season_debounce = "5 s"
                 scan_period = "50 ms"
                 valve_retries = 0
-                """, StringComparison.Ordinal)).ToSettings();
+                pump_min_off = "1 min"
+                pump_max_starts = 7
+                flow_proof_time = "10 s"
+                flow_loss_time = "2 s"
+                flow_retries = 5
+                exercise_interval = "7 d"
+                exercise_run = "30 s"
+                exercise_retry = "2 h"
+                freeze_heat_max = "1 h"
+                priority_max = "20 min"
+                service_limit = "10 min"
+                stall_scans = 5
+                stall_limit = "2 s"
+                """, StringComparison.Ordinal)
+            .Replace("season = true", AllContacts.Replace("season = true", "season = { debounce = \"5 s\" }", StringComparison.Ordinal), StringComparison.Ordinal)).ToSettings();
         Assert.Null(SettingsCheck.FirstMistake(settings));
         Assert.Equal(240_000, settings.OpeningMs[1]);
         Assert.Equal(30_000, settings.SwitchMinMs[1]);
@@ -71,6 +167,13 @@ public class HouseModelTests
         Assert.Equal(5_000, settings.SeasonDebounceMs);
         Assert.Equal(50, settings.ScanPeriodMs);
         Assert.Equal(0, settings.ValveRetries);
+
+        // An hour over seven starts, to the next ms.
+        Assert.Equal((60_000, 514_286), (settings.PumpMinOffMs, settings.PumpStartIntervalMs));
+        Assert.Equal((10_000, 2_000, 5), (settings.FlowProofMs, settings.FlowLossMs, settings.FlowRetries));
+        Assert.Equal((7 * 86_400, 7_200, 30_000), (settings.ExerciseIntervalS, settings.ExerciseRetryS, settings.ExerciseRunMs));
+        Assert.Equal((3_600_000, 1_200_000, 600_000), (settings.FreezeHeatMaxMs, settings.PriorityMaxMs, settings.ServiceLimitMs));
+        Assert.Equal((5, 2_000), (settings.StallScans, settings.StallLimitMs));
     }
 
     [Fact]

@@ -52,8 +52,35 @@ public class HouseRefusalTests
         { "minimum_open = 2", "minimum_open = 0", "house.toml:30: controller.minimum_open: found the number 0, expected a whole number from 1 to 16,000" },
         { "minimum_open = 2", "minimum_open = \"2\"", "house.toml:30: controller.minimum_open: found \"2\", expected a whole number from 1 to 16,000" },
         { "minimum_open = 2", "minimum_open = 2\nswitch_debounce = \"501 ms\"", "house.toml:31: controller.switch_debounce: found \"501 ms\", expected a time from \"0 ms\" to \"500 ms\"" },
-        { "season = true", "season = 1", "house.toml:32: contacts.season: found the number 1, expected true or false" },
+        { "season = true", "season = 1", "house.toml:32: contacts.season: found the number 1, expected true or false, or a table such as { debounce = \"2 s\" }" },
         { "tube = \"16x2 mm\"", "tube = \"15x2 mm\"", "house.toml:12: every_loop.tube: found \"15x2 mm\", expected \"3/8 in\", \"1/2 in\", \"5/8 in\", \"3/4 in\", \"1 in\", \"16x2 mm\", \"17x2 mm\" or \"20x2 mm\" (did you mean \"16x2 mm\"?)" },
+
+        // Contacts, and what hangs on them.
+        { "season = true", "limit = { closed_means = \"tripped\" }", "house.toml:32: contacts.limit.closed_means: found a high limit that a closed contact means \"tripped\" to, expected closed_means = \"fine\": one that opens for \"tripped\" (a broken wire must be the safe side)" },
+        { "season = true", "freeze = { closed_means = \"frost\" }", "house.toml:32: contacts.freeze.closed_means: found a freeze contact that a closed contact means \"frost\" to, expected closed_means = \"mild\": one that opens for \"frost\" (a broken wire must be the safe side)" },
+        { "season = true", "flow = { closed_means = \"on\" }", "house.toml:32: contacts.flow.closed_means: found \"on\", expected \"flow\" or \"no flow\"" },
+        { "season = true", "flow = \"yes\"", "house.toml:32: contacts.flow: found \"yes\", expected true or false, or a table such as { debounce = \"2 s\" }" },
+        { "season = true", "limit = { debounce = \"501 ms\" }", "house.toml:32: contacts.limit.debounce: found \"501 ms\", expected a time from \"0 ms\" to \"500 ms\"" },
+        { "season = true", "supply = { debounce = \"1 s\" }", "house.toml:32: contacts.supply.debounce: found \"1 s\", expected a time from \"0 ms\" to \"500 ms\"" },
+        { "season = true", "service = 1", "house.toml:32: contacts.service: found the number 1, expected true or false" },
+        { "minimum_open = 2\n[contacts]", "minimum_open = 2\npump_min_off = \"200 ms\"\n[contacts]\nlimit = true", "house.toml:31: controller.pump_min_off: found 0.2 s, expected at least 0.3 s, the high limit's debounce and a scan (a limit that is open at power-up must have been seen before the pump can start)" },
+        { "minimum_open = 2\n[contacts]", "minimum_open = 2\nflow_proof_time = \"1 s\"\n[contacts]\nflow = true", "house.toml:31: controller.flow_proof_time: found 1 s, expected at least 1.2 s, the flow switch's debounce and two scans (sooner, no start would succeed)" },
+        { "minimum_flow = \"5 L/min\"", "minimum_flow = \"5 L/min\"\nflow_switch_at = \"41 L/min\"", "house.toml:6: pump.flow_switch_at: found 41 L/min, expected less than 40 L/min, the most that the curve gives" },
+        { "minimum_open = 2", "minimum_open = 2\npump_max_starts = 0", "house.toml:31: controller.pump_max_starts: found the number 0, expected a whole number from 1 to 120" },
+        { "minimum_open = 2", "minimum_open = 2\nexercise_interval = \"30 s\"", "house.toml:31: controller.exercise_interval: found an exercise every 30 s that is put off by 30 s, expected an interval of 1 min at least, and no longer a retry than that (\"0 s\" is for no exercise at all)" },
+        { "minimum_open = 2", "minimum_open = 2\nexercise_retry = \"2 d\"\nexercise_interval = \"1 d\"", "house.toml:31: controller.exercise_retry: found an exercise every 1 d that is put off by 2 d, expected an interval of 1 min at least, and no longer a retry than that (\"0 s\" is for no exercise at all)" },
+        { "minimum_open = 2", "minimum_open = 2\nstall_limit = \"50 ms\"", "house.toml:31: controller.stall_limit: found a stall limit of 0.05 s, expected at least the scan period of 0.1 s" },
+
+        // A panel that drives valves.
+        { "actuator = \"slow\"", "actuator = \"slow\"\nsense_contact = \"breaks\"", "house.toml:24: zone.kitchen.sense_contact: found a sense contact in a zone that is not gated, expected gated = true, or no such contact" },
+
+        // The transformer.
+        { "[controller]", "[transformer]\nrating = \"15 VA\"\n[controller]", "house.toml:30: transformer.rating: found 12 VA of 15 VA that may be used, expected at least 21 VA, what zone \"kitchen\" needs to open while all others are held" },
+        { "[controller]", "[transformer]\nrating = \"40 VA\"\nsupply = \"12 V\"\n[controller]", null! },
+        { "[controller]", "[transformer]\nshare = \"50 %\"\n[controller]", "house.toml:29: transformer.rating: found nothing, expected a load such as \"40 VA\"" },
+        { "kind = \"two-wire\"", "kind = \"two-wire\"\nhold = \"5 VA\"\ninrush = \"4 VA\"", "house.toml:17: actuator.slow.inrush: found 4 VA, expected at least the 5 VA that it takes to hold" },
+        { "kind = \"two-wire\"", "kind = \"two-wire\"\ninrush_time = \"5 min\"", "house.toml:16: actuator.slow.inrush_time: found 5 min, expected at most 4 min, the opening time" },
+        { "kind = \"two-wire\"", "kind = \"two-wire\"\nswitch_contact = \"breaks\"", "house.toml:16: actuator.slow.switch_contact: found a way for an end switch to tell, expected an actuator with an end switch, or no switch_contact" },
 
         // Keys and tables.
         { "[contacts]", "[contact]", "house.toml:31: contact: found an unknown table (did you mean \"contacts\"?)" },
@@ -90,6 +117,45 @@ public class HouseRefusalTests
             [
                 "house.toml:18: warning: actuator.told.name: found an actuator that nothing uses, expected a zone or loop that names it",
                 "house.toml:27: zone.bath.actuator: found \"tolt\", expected an actuator: \"slow\" or \"told\" (did you mean \"told\"?)",
+            ],
+            reading.Mistakes.Select(mistake => mistake.ToString()));
+    }
+
+    [Fact]
+    public void A_gated_zone_is_nobodys_companion_and_its_thermostat_calls_the_panel()
+    {
+        string text = HouseText.Sound
+            .Replace("actuator = \"slow\"", "actuator = \"slow\"\ngated = true\ncall_contact = \"breaks\"", StringComparison.Ordinal)
+            .Replace("minimum_open = 2", "minimum_open = 1\nheat_demand_through = true\ncompanions = [\"kitchen\"]", StringComparison.Ordinal);
+        Assert.Equal(
+            [
+                "house.toml:25: zone.kitchen.call_contact: found a thermostat's contact in a gated zone, expected no such contact: the thermostat calls the panel",
+                "house.toml:34: controller.companions[1]: found \"kitchen\", a gated zone, expected zones that ZoneControl opens itself (the panel opens a gated zone, nobody else)",
+            ],
+            HouseText.Read(text).Mistakes.Select(mistake => mistake.ToString()));
+    }
+
+    [Fact]
+    public void A_gated_house_is_refused_unless_heat_demand_passes_through_ZoneControl()
+    {
+        string text = HouseText.Sound
+            .Replace("actuator = \"slow\"", "actuator = \"slow\"\ngated = true", StringComparison.Ordinal)
+            .Replace("minimum_open = 2", "minimum_open = 1\nheat_demand_through = false", StringComparison.Ordinal);
+        Assert.Equal(
+            "house.toml:32: controller.heat_demand_through: found false, expected true, since zone \"kitchen\" is gated: "
+                + "wire the panel's heat demand through ZoneControl as well (else heat is asked for while the pump is held)",
+            HouseText.Refusal(HouseText.Read(text)));
+        Assert.Empty(HouseText.Read(text.Replace("through = false", "through = true", StringComparison.Ordinal)).Mistakes);
+    }
+
+    [Fact]
+    public void Actuators_made_for_another_supply_than_their_transformer_are_refused()
+    {
+        HouseReading reading = HouseText.With("[controller]", "[transformer]\nrating = \"40 VA\"\nsupply = \"12 V\"\n[controller]");
+        Assert.Equal(
+            [
+                "house.toml:31: transformer.supply: found 12 V, expected 24 V, which actuator \"slow\" is made for",
+                "house.toml:31: transformer.supply: found 12 V, expected 24 V, which actuator \"told\" is made for",
             ],
             reading.Mistakes.Select(mistake => mistake.ToString()));
     }
@@ -136,6 +202,8 @@ public class HouseRefusalTests
         { "actuator = \"slow\"", "actuator = \"slow\"\nswitch_limit = \"9 min\"", "house.toml:24: warning: zone.kitchen.switch_limit: found a time for an end switch, expected an actuator with one: \"slow\" has none" },
         { "actuator = \"told\"", "actuator = \"told\"\nswitch_min_time = \"2 min 59 s\"", "house.toml:28: warning: zone.bath.switch_min_time: found 2 min 59 s, expected at most 2 min 39.75 s, when a healthy switch of \"told\" makes (a healthy switch would never be believed)" },
         { "[[zone]]\nname = \"bath\"", "[[actuator]]\nname = \"spare\"\nkind = \"motorised\"\nopening_time = \"9 s\"\n[[zone]]\nname = \"bath\"", "house.toml:26: warning: actuator.spare.name: found an actuator that nothing uses, expected a zone or loop that names it" },
+        { "minimum_open = 2", "minimum_open = 2\nflow_retries = 1", "house.toml:31: warning: controller.flow_retries: found a setting that nothing uses, expected a house with flow = true under [contacts]" },
+        { "minimum_open = 2", "minimum_open = 2\nservice_limit = \"1 h\"", "house.toml:31: warning: controller.service_limit: found a setting that nothing uses, expected a house with service = true under [contacts]" },
         { "[controller]", "[bypass]\nopens_at = \"0.5 bar\"\nkvs = 2\n[controller]", "house.toml:30: warning: bypass.opens_at: found 0.5 bar, expected less than 0.49 bar, the most that the pump can give (set so, the bypass never opens)" },
     };
 
@@ -179,7 +247,7 @@ public class HouseRefusalTests
                 "house.toml:4: pump.power: found the number 60 without a unit, expected a power such as \"60 W\"",
                 "house.toml:16: found text that is not TOML (Invalid newline in a string)",
                 "house.toml:28: found a list or an inline table that is not closed",
-                "house.toml:32: contacts.season: found the number 3, expected true or false",
+                "house.toml:32: contacts.season: found the number 3, expected true or false, or a table such as { debounce = \"2 s\" }",
             ],
             HouseText.Read(text).Mistakes.Select(mistake => mistake.ToString()));
     }

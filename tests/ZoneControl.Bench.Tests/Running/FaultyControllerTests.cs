@@ -80,12 +80,12 @@ public class FaultyControllerTests
         _ => ScriptFile.Read(Path.Combine(ExampleTests.Folder(), "pottery-first-cold-morning.script.toml"), _pottery).Script!,
     };
 
-    /// <summary>The living room calls, alone enough for the pump, after a minute, for an hour.</summary>
+    /// <summary>The living room calls, alone enough for the pump, after three minutes, for an hour: no rest after power-up is in its way.</summary>
     private static Script OneCall(ScriptEvent fault) => new()
     {
         Title = "One call",
         DurationMs = 3_600_000,
         Conditions = new ScriptConditions(30, 18),
-        Events = [.. new[] { fault, new ScriptEvent(60_000, new CallChange(1 << LivingRoom, true)) }.OrderBy(e => e.AtMs)],
+        Events = [.. new[] { fault, new ScriptEvent(180_000, new CallChange(1 << LivingRoom, true)) }.OrderBy(e => e.AtMs)],
     };
 }

@@ -19,7 +19,9 @@ internal abstract class Tampered(ControllerSettings settings) : IController
     {
         _inputs.Calls = inputs.Calls;
         _inputs.EndSwitches = inputs.EndSwitches;
-        _inputs.Lockout = inputs.Lockout;
+        _inputs.Senses = inputs.Senses;
+        _inputs.ServiceValves = inputs.ServiceValves;
+        _inputs.Contacts = inputs.Contacts;
         Read(nowMs, _inputs);
         _inner.Scan(nowMs, _inputs, outputs);
         Decide(nowMs, outputs);

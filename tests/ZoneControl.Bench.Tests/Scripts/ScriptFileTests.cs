@@ -1,4 +1,7 @@
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Bench.Tests.Houses;
 using ZoneControl.Logic;
 using ZoneControl.Plant;
 
@@ -6,6 +9,11 @@ namespace ZoneControl.Bench.Tests.Scripts;
 
 public class ScriptFileTests
 {
+    private static readonly House _fitted = HouseText.House(HouseText.Sound.Replace(
+        "season = true",
+        "season = true\nflow = true\nlimit = true\nfreeze = true\npriority = true\nreset = true\nsupply = true\nservice = true",
+        StringComparison.Ordinal));
+
     [Fact]
     public void A_sound_script_is_read_whole()
     {
@@ -80,6 +88,11 @@ public class ScriptFileTests
         { "alarm = \"late\", zone = \"bath\", at = \"3 min\"", "alarm \"late\" for bath raised at 3 min" },
         { "alarm = \"latched\", zone = \"bath\", is = \"raised\", at = \"3 min\"", "alarm \"latched\" for bath raised at 3 min" },
         { "alarm = \"early\", zone = \"bath\", is = \"clear\", at = \"3 min\"", "alarm \"early\" for bath clear at 3 min" },
+        { "alarm = \"stuck\", zone = \"bath\", at = \"3 min\"", "alarm \"stuck\" for bath raised at 3 min" },
+        { "alarm = \"high limit\", at = \"3 min\"", "alarm \"high limit\" raised at 3 min" },
+        { "alarm = \"clock fault\", is = \"clear\", at = \"3 min\"", "alarm \"clock fault\" clear at 3 min" },
+        { "exercises = 1", "1 exercise done" },
+        { "exercises = 0, from = \"1 min\", until = \"1 h\"", "0 exercises done from 1 min until 1 h" },
         { "deadhead_at_most = \"0 s\"", "deadhead at most 0 s" },
         { "deadhead_at_most = \"2.5 s\", from = \"1 min\", until = \"1 h\"", "deadhead at most 2.5 s from 1 min until 1 h" },
     };
@@ -93,8 +106,8 @@ public class ScriptFileTests
     {
         { "at = \"30 min\"", "at = \"1 h 1 s\"", "script.toml:17: event[3].at: found 1 h 1 s, expected at most 1 h, the duration of the script" },
         { "season = \"lockout\"", "season = \"summer\"", "script.toml:18: event[3].season: found \"summer\", expected \"heating\" or \"lockout\"" },
-        { "season = \"lockout\"", "", "script.toml:16: event[3]: found no action, expected exactly one action: call, end_call, season, fault, repair, power" },
-        { "season = \"lockout\"", "season = \"lockout\"\npower = \"on\"", "script.toml:19: event[3].power: found \"season\" and \"power\" together, expected exactly one action: call, end_call, season, fault, repair, power" },
+        { "season = \"lockout\"", "", "script.toml:16: event[3]: found no action, expected exactly one action: call, end_call, season, limit, freeze, priority, reset, supply, service, fault, repair, pump_fault, flow_switch_fault, clock_ahead, clock_back, clock_stop, power" },
+        { "season = \"lockout\"", "season = \"lockout\"\npower = \"on\"", "script.toml:19: event[3].power: found \"season\" and \"power\" together, expected exactly one action: call, end_call, season, limit, freeze, priority, reset, supply, service, fault, repair, pump_fault, flow_switch_fault, clock_ahead, clock_back, clock_stop, power" },
         { "call = [\"kitchen\", \"bath\"]", "call = [\"kitchen\", \"bth\"]", "script.toml:9: event[1].call[2]: found \"bth\", expected a zone of this house: \"kitchen\" or \"bath\" (did you mean \"bath\"?)" },
         { "call = [\"kitchen\", \"bath\"]", "call = []", "script.toml:9: event[1].call: found an empty list, expected the name of a zone or a list of names" },
         { "call = [\"kitchen\", \"bath\"]", "cal = [\"kitchen\", \"bath\"]\nrepair = \"bath\"", "script.toml:9: event[1].cal: found an unknown key (did you mean \"call\"?)" },
@@ -105,12 +118,22 @@ public class ScriptFileTests
         { "zone = \"kitchen\"", "", "script.toml:11: event[2].zone: found nothing, expected the name of a zone" },
         { "fault = \"slow\"\ntimes = 3", "fault = \"switch-never-makes\"", "script.toml:13: event[2].fault: found an end switch fault in zone \"kitchen\", expected a zone whose actuator has an end switch" },
         { "fault = \"slow\"\ntimes = 3", "fault = \"switch-always-made\"", "script.toml:13: event[2].fault: found an end switch fault in zone \"kitchen\", expected a zone whose actuator has an end switch" },
+        { "season = \"lockout\"", "limit = \"tripped\"", "script.toml:18: event[3].limit: found a move of the high limit, expected a house that has one: limit = true under [contacts]" },
+        { "season = \"lockout\"", "freeze = \"frost\"", "script.toml:18: event[3].freeze: found a move of the freeze contact, expected a house that has one: freeze = true under [contacts]" },
+        { "season = \"lockout\"", "flow_switch_fault = \"stuck-on\"", "script.toml:18: event[3].flow_switch_fault: found a move of the flow switch, expected a house that has one: flow = true under [contacts]" },
+        { "season = \"lockout\"", "service = \"off\"", "script.toml:18: event[3].service: found a move of hand switches, expected a house that has them: service = true under [contacts]" },
+        { "season = \"lockout\"", "pump_fault = \"ded\"", "script.toml:18: event[3].pump_fault: found \"ded\", expected \"dead\", \"runs-on\" or \"none\" (did you mean \"dead\"?)" },
+        { "season = \"lockout\"", "supply = \"of\"", "script.toml:18: event[3].supply: found \"of\", expected \"on\" or \"off\" (did you mean \"off\"?)" },
+        { "season = \"lockout\"", "clock_back = \"8 d\"", "script.toml:18: event[3].clock_back: found \"8 d\", expected a time from \"1 ms\" to \"7 d\"" },
+        { "alarm = \"late\"\nzone = \"bath\"", "alarm = \"high limit\"\nzone = \"bath\"", "script.toml:25: expect[2].zone: found a zone beside an alarm of the whole house, expected no zone, or an alarm of a zone" },
+        { "zone = \"bath\"\nis", "is", "script.toml:23: expect[2].zone: found nothing, expected the name of a zone" },
+        { "pump = \"off\"\nfrom = \"0 s\"\nuntil = \"5 min\"", "exercises = 1\nat = \"5 min\"", "script.toml:19: expect[1]: found the times at, expected \"from\" and \"until\", or no times for the whole run" },
         { "pump = \"off\"", "pump = \"of\"", "script.toml:20: expect[1].pump: found \"of\", expected \"on\" or \"off\" (did you mean \"off\"?)" },
-        { "pump = \"off\"", "hold = \"valve opening\"", "script.toml:20: expect[1].hold: found \"valve opening\", expected \"no hold\", \"season lockout\", \"valve latched\", \"too few valves\", \"valves opening\" or \"start delay\" (did you mean \"valves opening\"?)" },
+        { "pump = \"off\"", "hold = \"valve opening\"", "script.toml:20: expect[1].hold: found \"valve opening\", expected \"no hold\", \"hand control\", \"hot water first\", \"season lockout\", \"valve latched\", \"high limit\", \"no flow\", \"flow with pump off\", \"no actuator supply\", \"too few valves\", \"valves opening\", \"start delay\", \"pump resting\" or \"reset\" (did you mean \"valves opening\"?)" },
         { "pump = \"off\"", "valve = \"bath\"", "script.toml:19: expect[1].is: found nothing, expected \"open\" or \"shut\"" },
         { "pump = \"off\"", "pump = \"off\"\nzone = \"bath\"", "script.toml:21: expect[1].zone: found a zone without an alarm, expected \"zone\" only beside \"alarm\"" },
         { "pump = \"off\"", "pump = \"off\"\nis = \"open\"", "script.toml:21: expect[1].is: found \"is\" without a valve or an alarm, expected \"is\" only beside \"valve\" or \"alarm\"" },
-        { "pump = \"off\"", "", "script.toml:19: expect[1]: found no expectation, expected exactly one expectation: pump, heat, valve, hold, alarm, deadhead_at_most" },
+        { "pump = \"off\"", "", "script.toml:19: expect[1]: found no expectation, expected exactly one expectation: pump, heat, valve, hold, alarm, exercises, deadhead_at_most" },
         { "from = \"0 s\"\nuntil = \"5 min\"", "", "script.toml:19: expect[1]: found no time, expected \"at\", or \"from\" and \"until\", or \"within\" with or without \"after\"" },
         { "from = \"0 s\"\nuntil = \"5 min\"", "from = \"0 s\"", "script.toml:19: expect[1]: found the times from, expected \"at\", or \"from\" and \"until\", or \"within\" with or without \"after\"" },
         { "from = \"0 s\"", "from = \"5 min\"", "script.toml:22: expect[1].until: found 5 min, expected later than \"from\", which is 5 min" },
@@ -137,11 +160,79 @@ public class ScriptFileTests
     [Fact]
     public void A_move_of_the_season_contact_is_refused_where_the_house_has_none()
     {
-        var house = ScriptText.House with { Contacts = new Bench.Houses.HouseContacts(false) };
+        var house = ScriptText.House with { Contacts = HouseContacts.None };
         ScriptReading reading = ScriptFile.Parse(ScriptText.Sound, "script.toml", house);
         Assert.Equal(
-            "script.toml:18: event[3].season: found a move of the season contact, expected a house that has one: season = true under [contacts]",
+            "script.toml:18: event[3].season: found a move of the season switch, expected a house that has one: season = true under [contacts]",
             Assert.Single(reading.Mistakes).ToString());
+    }
+
+    [Fact]
+    public void Contacts_hand_switches_faults_and_the_clock_are_events()
+    {
+        ScriptReading reading = ScriptFile.Parse("""
+            title = "t"
+            duration = "1 h"
+            event = [
+                { at = "1 min", limit = "tripped" },
+                { at = "2 min", freeze = "mild" },
+                { at = "3 min", priority = "on" },
+                { at = "4 min", reset = "pressed" },
+                { at = "5 min", supply = "off" },
+                { at = "6 min", service = { zones = ["kitchen", "bath"], pump = true } },
+                { at = "7 min", service = { pump = true } },
+                { at = "8 min", service = "off" },
+                { at = "9 min", pump_fault = "runs-on" },
+                { at = "10 min", flow_switch_fault = "stuck-off" },
+                { at = "11 min", clock_ahead = "3 s" },
+                { at = "12 min", clock_back = "1 min 10 s" },
+                { at = "13 min", clock_stop = "2 s" },
+            ]
+            """, "script.toml", _fitted);
+        Assert.Empty(reading.Mistakes);
+        Assert.Equal(
+            [
+                "high limit: tripped", "freeze contact: mild", "priority contact: on", "reset button: pressed",
+                "actuator supply: off", "hand switches: kitchen and bath, pump", "hand switches: pump", "hand switches all off",
+                "the pump's relay is welded: it runs on", "the flow switch sticks at no flow",
+                "the controller's clock jumps ahead 3 s", "the controller's clock jumps back 1 min 10 s",
+                "the controller's clock stands still for 2 s",
+            ],
+            reading.Script!.Events.Select(scriptEvent => scriptEvent.Action.InWords(_fitted)));
+        Assert.Equal(
+            [
+                new ContactChange(ContactKind.Of(Contact.Limit), true), new ContactChange(ContactKind.Of(Contact.Freeze), false),
+                new ContactChange(ContactKind.Of(Contact.Priority), true), new ContactChange(ContactKind.Of(Contact.Reset), true),
+                new ContactChange(ContactKind.Of(Contact.Supply), false), new ServiceChange(0b11, true), new ServiceChange(0, true),
+                new ServiceChange(0, false), new PumpFaultChange(PumpFault.RunsOn),
+                new FlowSwitchFaultChange(FlowSwitchFault.StuckOff), new ClockJump(3_000), new ClockJump(-70_000), new ClockStop(2_000),
+            ],
+            reading.Script.Events.Select(scriptEvent => scriptEvent.Action));
+    }
+
+    [Fact]
+    public void The_supply_may_go_in_a_house_that_does_not_sense_it() =>
+        Assert.Empty(ScriptText.With("season = \"lockout\"", "supply = \"off\"").Mistakes);
+
+    [Fact]
+    public void A_hand_switch_of_a_gated_zone_is_refused()
+    {
+        House gated = _fitted with { Zones = [_fitted.Zones[0] with { Gated = true }, _fitted.Zones[1]] };
+        ScriptReading reading = ScriptFile.Parse(
+            ScriptText.Sound.Replace("season = \"lockout\"", "service = { zones = [\"kitchen\"] }", StringComparison.Ordinal), "script.toml", gated);
+        Assert.Equal(
+            "script.toml:18: event[3].service.zones: found kitchen: gated, expected zones that ZoneControl opens itself "
+                + "(the panel opens a gated zone, nobody else)",
+            Assert.Single(reading.Mistakes).ToString());
+    }
+
+    [Fact]
+    public void Every_alarm_of_the_house_has_a_word_and_a_sentence_of_its_own()
+    {
+        int[] bits = [.. typeof(Alarm).GetFields().Select(field => (int)field.GetValue(null)!).Order()];
+        Assert.Equal(bits, AlarmWords.All.Select(word => word.Alarm));
+        Assert.Equal(bits.Length, AlarmWords.All.DistinctBy(word => word.Word).Count());
+        Assert.All(AlarmWords.All, word => Assert.EndsWith(".", word.Sentence, StringComparison.Ordinal));
     }
 
     [Fact]
