@@ -103,6 +103,8 @@ internal sealed class ValveStretches(ControllerSettings house)
             }
 
             Sooner(ref next, house.OpeningMs[zone] - _energisedMs[zone]);
+            if (house.TransformerDeciVa > 0)
+                Sooner(ref next, house.InrushMs[zone] - _energisedMs[zone]);
             Sooner(ref next, house.OpeningMs[zone] + house.ScanPeriodMs - _energisedMs[zone]);
             if ((house.SwitchedZones & ~Proven & bit) != 0)
                 Sooner(ref next, house.SwitchLimitMs[zone] - _unprovenMs[zone]);

@@ -1,3 +1,4 @@
+using ZoneControl.Logic;
 using static ZoneControl.Bench.Tests.Rules.Workshop;
 
 namespace ZoneControl.Bench.Tests.Rules;
@@ -5,6 +6,26 @@ namespace ZoneControl.Bench.Tests.Rules;
 public class HeatFlowTests
 {
     private const string Rule = "HEAT-FLOW";
+
+    [Fact]
+    public void Heat_before_flow_breaks_it() => Verdict.IsBroken(
+        Rule,
+        13_000,
+        "heat demand is on without flow",
+        Scene.KilnRuns().End(13_100),
+        With(s =>
+        {
+            s.FittedContacts |= Contact.Flow;
+            (s.FlowProofMs, s.FlowLossMs) = (10_000, 5_000);
+        }));
+
+    [Fact]
+    public void Heat_with_the_high_limit_open_breaks_it() => Verdict.IsBroken(
+        Rule,
+        20_000,
+        "heat demand is on though the high limit is open",
+        Scene.KilnRuns().At(20_000).On(Contact.Limit).Alarmed(Alarm.LimitLatched).End(20_100),
+        With(s => s.FittedContacts |= Contact.Limit));
 
     [Fact]
     public void Heat_while_the_pump_runs_and_a_call_asks_keeps_it() => Verdict.IsKept(

@@ -12,6 +12,7 @@ internal sealed class TraceBuilder
     private readonly List<Frame> _frames = [];
     private Frame _frame = new() { Ms = -1 };
     private bool _open;
+    private bool _everyScan;
 
     public long EndMs { get; private set; }
 
@@ -67,6 +68,39 @@ internal sealed class TraceBuilder
 
     public TraceBuilder Hold(HoldReason reason) => Set(_frame with { Hold = reason });
 
+    public TraceBuilder On(int contact) => Set(_frame with { Contacts = _frame.Contacts | contact });
+
+    public TraceBuilder Off(int contact) => Set(_frame with { Contacts = _frame.Contacts & ~contact });
+
+    public TraceBuilder Sense(int zone) => Set(_frame with { Senses = _frame.Senses | (1 << zone) });
+
+    public TraceBuilder NoSense(int zone) => Set(_frame with { Senses = _frame.Senses & ~(1 << zone) });
+
+    public TraceBuilder Hand(int zone) => Set(_frame with { Hands = _frame.Hands | (1 << zone) });
+
+    public TraceBuilder NoHand(int zone) => Set(_frame with { Hands = _frame.Hands & ~(1 << zone) });
+
+    public TraceBuilder Stuck(int zone) => Set(_frame with { StuckSwitches = _frame.StuckSwitches | (1 << zone) });
+
+    public TraceBuilder NoStuck(int zone) => Set(_frame with { StuckSwitches = _frame.StuckSwitches & ~(1 << zone) });
+
+    public TraceBuilder Alarmed(int alarm) => Set(_frame with { Alarms = _frame.Alarms | alarm });
+
+    public TraceBuilder NoAlarm(int alarm) => Set(_frame with { Alarms = _frame.Alarms & ~alarm });
+
+    public TraceBuilder AllValves() => Set(_frame with { Valves = 0b1111 });
+
+    public TraceBuilder NoValves() => Set(_frame with { Valves = 0 });
+
+    public TraceBuilder Deadline(long ms) => Set(_frame with { NextDeadlineMs = ms });
+
+    /// <summary>No scan is left out of this trace.</summary>
+    public TraceBuilder EveryScan()
+    {
+        _everyScan = true;
+        return this;
+    }
+
     /// <summary>The trace, its last frame holding until <paramref name="ms"/>.</summary>
     public TraceBuilder End(long ms)
     {
@@ -78,7 +112,7 @@ internal sealed class TraceBuilder
     public Trace Trace()
     {
         Close();
-        return new Trace(_frames, [], Math.Max(EndMs, _frame.Ms));
+        return new Trace(_frames, [], Math.Max(EndMs, _frame.Ms)) { EveryScan = _everyScan };
     }
 
     // Outputs and everything published are gone; contacts stand as they are.
@@ -87,7 +121,9 @@ internal sealed class TraceBuilder
         Ms = _frame.Ms,
         Calls = _frame.Calls,
         EndSwitches = _frame.EndSwitches,
-        Lockout = _frame.Lockout,
+        Senses = _frame.Senses,
+        Hands = _frame.Hands,
+        Contacts = _frame.Contacts,
     };
 
     private TraceBuilder Set(Frame frame)

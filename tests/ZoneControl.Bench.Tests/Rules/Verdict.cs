@@ -22,9 +22,14 @@ internal static class Verdict
     }
 
     /// <summary>The rule was broken at that moment for that reason, and besides it only the named siblings.</summary>
-    public static void IsBroken(string rule, long ms, string words, TraceBuilder trace, params string[] siblings)
+    public static void IsBroken(string rule, long ms, string words, TraceBuilder trace, params string[] siblings) =>
+        IsBroken(rule, ms, words, trace, Workshop.Settings(), siblings);
+
+    /// <summary>The same in another house.</summary>
+    public static void IsBroken(
+        string rule, long ms, string words, TraceBuilder trace, ControllerSettings house, params string[] siblings)
     {
-        var all = All(trace);
+        var all = All(trace, house);
         var broken = all.Where(v => v.Judgement == Judgement.Broken).ToList();
         RuleVerdict? one = broken.SingleOrDefault(v => v.Rule == rule);
         Assert.True(one is not null, $"{rule} is not broken; broken: {Told(broken)}");
@@ -36,9 +41,9 @@ internal static class Verdict
     }
 
     /// <summary>Nothing in the trace called upon the rule, and nothing is broken.</summary>
-    public static void IsNotCalledUpon(string rule, TraceBuilder trace)
+    public static void IsNotCalledUpon(string rule, TraceBuilder trace, ControllerSettings? house = null)
     {
-        var all = All(trace);
+        var all = All(trace, house);
         Assert.Equal("", Told(all.Where(v => v.Judgement == Judgement.Broken)));
         RuleVerdict one = all.Single(v => v.Rule == rule);
         Assert.Equal(Judgement.NotCalledUpon, one.Judgement);

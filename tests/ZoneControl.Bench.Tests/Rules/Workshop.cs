@@ -18,6 +18,14 @@ internal static class Workshop
 
     public static string NameOf(int zone) => _names[zone];
 
+    /// <summary>The house with something more, or other.</summary>
+    public static ControllerSettings With(Action<ControllerSettings> change)
+    {
+        ControllerSettings house = Settings();
+        change(house);
+        return house;
+    }
+
     public static ControllerSettings Settings() => new()
     {
         ZoneCount = 4,

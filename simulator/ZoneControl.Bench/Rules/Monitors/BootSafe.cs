@@ -12,6 +12,9 @@ internal sealed class BootSafe(string rule, Evidence seen, IFindings findings) :
 
     public override void End() => _remembered |= Seen.Proven;
 
+    // What a time fault took is not remembered from before a power-up.
+    public override void ForgetTimes() => _remembered = 0;
+
     public override void OnFrame()
     {
         if (Seen.Now.PowerUp)

@@ -49,7 +49,8 @@ internal sealed class SeasonExercise : RuleMonitor
     {
         if (Seen.House.ExerciseIntervalS == 0)
             return;
-        if (Seen.Exercising && !Seen.ExercisingBefore)
+        bool putOff = Seen.Alarmed(Alarm.ExercisePutOff) && (Seen.Was.Alarms & Alarm.ExercisePutOff) == 0;
+        if (putOff || (Seen.Exercising && !Seen.ExercisingBefore))
             Occasion();
         if (Seen.Exercising && Seen.Now.Heat)
             Broken("heat is asked for in an exercise");
