@@ -294,11 +294,13 @@ internal sealed class Evidence
         return Math.Min(next, _asked.MsToNextChange());
     }
 
+    /// <summary>Time is about to pass.</summary>
+    public void LeaveFrame() => AtFrame = false;
+
     /// <summary>Lets time pass, no further than <see cref="MsToNextChange"/>.</summary>
     public void Pass(int ms)
     {
         NowMs += ms;
-        AtFrame = false;
         _valves.Pass(ms);
         _pump.Pass(ms, Now);
         _asked.Pass(ms);

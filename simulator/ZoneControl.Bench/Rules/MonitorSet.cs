@@ -82,6 +82,8 @@ public sealed class MonitorSet
             return;
         }
 
+        if (ms > 0)
+            _seen.LeaveFrame();
         while (ms > 0)
         {
             int next = _seen.MsToNextChange();

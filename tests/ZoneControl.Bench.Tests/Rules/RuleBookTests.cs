@@ -11,7 +11,7 @@ public class RuleBookTests
     {
         var verdicts = Verdict.All(Scene.KilnDay());
         Assert.Equal(RuleBook.Rules.Select(r => r.Id), verdicts.Select(v => v.Rule));
-        Assert.Equal(31, verdicts.Select(v => v.Rule).Distinct().Count());
+        Assert.Equal(30, verdicts.Select(v => v.Rule).Distinct().Count());
     }
 
     [Fact]
