@@ -245,6 +245,7 @@ internal sealed class Evidence
         EarlySwitches = frame.EarlySwitches & _all,
         StuckSwitches = frame.StuckSwitches & _all,
         ProvenValves = 0, // never read
+        ClockAheadMs = 0, // read by ScanClock
     };
 
     /// <summary>Whether a frame's scan cannot trust its clock, or the controller newly says so.</summary>
@@ -293,6 +294,9 @@ internal sealed class Evidence
         int next = Math.Min(_valves.MsToNextChange(), _pump.MsToNextChange(Now));
         return Math.Min(next, _asked.MsToNextChange());
     }
+
+    /// <summary>More than one scan has been made at one time by the controller's clock.</summary>
+    public void NoteStandingClock() => _valves.NoteStandingClock();
 
     /// <summary>Time is about to pass.</summary>
     public void LeaveFrame() => AtFrame = false;

@@ -12,11 +12,11 @@ public static class Judge
     /// <summary>One verdict a rule, in the rule book's order, each with its first breach.</summary>
     /// <param name="house">What the house file says to a controller; lawful, as <see cref="SettingsCheck"/> says.</param>
     /// <param name="trace">
-    /// Frames in the order of their scans. A scan whose time cannot be believed (<see cref="ScanClock"/>) is judged as if no
-    /// time had passed before it; a moment told after one is that of the clock as it went on.
+    /// Frames in order of time. What passes for the controller is what its clock says (<see cref="ScanClock"/>); breaches are
+    /// dated by the run's time.
     /// </param>
     /// <param name="nameOf">A zone's name by its number, for the reasons.</param>
-    /// <exception cref="ArgumentException">The trace ends before its last frame.</exception>
+    /// <exception cref="ArgumentException">Frames run backwards, or the trace ends before its last frame.</exception>
     public static IReadOnlyList<RuleVerdict> Verdicts(ControllerSettings house, Trace trace, Func<int, string> nameOf)
     {
         var tally = new Tally();
@@ -26,25 +26,31 @@ public static class Judge
         var clock = new ScanClock(house, trace.EveryScan);
         foreach (Frame frame in trace.Frames)
         {
-            ClockSign sign = clock.Sign(frame);
-            if (sign is ClockSign.RunsBack or ClockSign.ComesLate || frame.Ms < monitors.NowMs)
-                monitors.NowMs = frame.Ms;
-            else
-                PassTo(monitors, frame.Ms);
-            monitors.Step(0, frame, sign);
+            Refuse(monitors.NowMs, frame.Ms);
+            clock.Read(frame);
+            Pass(monitors, frame.Ms == monitors.NowMs ? 0 : clock.PassedMs);
+            monitors.NowMs = frame.Ms;
+            monitors.Step(0, frame, clock.Sign);
         }
 
         if (trace.Frames.Count > 0)
-            PassTo(monitors, trace.EndMs);
+        {
+            Refuse(monitors.NowMs, trace.EndMs);
+            Pass(monitors, trace.EndMs - monitors.NowMs);
+        }
+
         return tally.Verdicts();
     }
 
-    private static void PassTo(MonitorSet monitors, long ms)
+    private static void Refuse(long nowMs, long nextMs)
     {
-        long left = ms - monitors.NowMs;
-        if (left < 0)
-            throw new ArgumentException($"time runs back from {monitors.NowMs} ms to {ms} ms", nameof(ms));
-        for (; left > 0; left -= LongestStepMs)
+        if (nextMs < nowMs)
+            throw new ArgumentException($"time runs back from {nowMs} ms to {nextMs} ms", nameof(nextMs));
+    }
+
+    private static void Pass(MonitorSet monitors, long ms)
+    {
+        for (long left = ms; left > 0; left -= LongestStepMs)
             monitors.Pass((int)Math.Min(left, LongestStepMs));
     }
 

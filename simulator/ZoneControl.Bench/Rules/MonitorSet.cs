@@ -46,6 +46,8 @@ public sealed class MonitorSet
         Pass(dtMs);
         Frame now = _seen.Clean(frame);
         _seen.Clock = clock;
+        if (clock == ClockSign.Stands)
+            _seen.NoteStandingClock();
         bool fails = clock is ClockSign.RunsBack or ClockSign.StandsStill or ClockSign.ComesLate;
         if (!fails && _begun && !now.PowerUp && now.ShowsTheSameAs(_seen.Now with { PowerUp = false }))
             return;

@@ -18,6 +18,7 @@ internal sealed class ValveStretches(ControllerSettings house)
     private int _switches;
     private int _early;
     private int _stuck;
+    private int _undated;
     private bool _supplied;
 
     public int Open => _open;
@@ -45,7 +46,7 @@ internal sealed class ValveStretches(ControllerSettings house)
         Array.Clear(_energisedMs);
         Array.Clear(_unprovenMs);
         Array.Clear(_releasedMs);
-        _open = _switches = _early = _stuck = 0;
+        _open = _switches = _early = _stuck = _undated = 0;
         _supplied = !house.Has(Contact.Supply);
         Derive();
     }
@@ -59,6 +60,9 @@ internal sealed class ValveStretches(ControllerSettings house)
         _early = _open & Read(now);
         Derive();
     }
+
+    /// <summary>The clock stands: the valves that are open now have been seen by more scans than their time says.</summary>
+    public void NoteStandingClock() => _undated |= _open;
 
     /// <summary>A scan reads its contacts, with the valves that are driven still as they stood before it.</summary>
     public void ReadContacts(in Frame was, in Frame now)
@@ -144,6 +148,7 @@ internal sealed class ValveStretches(ControllerSettings house)
         walk.Int(ref _open);
         walk.Int(ref _early);
         walk.Int(ref _stuck);
+        walk.Int(ref _undated);
         walk.Bool(ref _supplied);
         _switches = now.EndSwitches;
         Derive();
@@ -165,6 +170,7 @@ internal sealed class ValveStretches(ControllerSettings house)
     private void Turn(int turned, in Frame now)
     {
         _open ^= turned;
+        _undated &= ~turned;
         _early = (_early & ~turned) | (turned & _open & Read(now));
         for (int zone = 0; zone < house.ZoneCount; zone++)
         {
@@ -190,9 +196,10 @@ internal sealed class ValveStretches(ControllerSettings house)
     }
 
     // A contact is accepted one debounce after it made, seen a scan late at most: one accepted sooner than both together was
-    // made when its valve was energised.
-    private int BelievableMs(int zone) =>
-        Math.Max(house.SwitchMinMs[zone], house.SwitchDebounceMs + house.ScanPeriodMs);
+    // made when its valve was energised; unless the clock stood between.
+    private int BelievableMs(int zone) => (_undated & (1 << zone)) != 0
+        ? house.SwitchMinMs[zone]
+        : Math.Max(house.SwitchMinMs[zone], house.SwitchDebounceMs + house.ScanPeriodMs);
 
     private void Derive()
     {

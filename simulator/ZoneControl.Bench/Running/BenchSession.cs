@@ -56,6 +56,9 @@ public sealed class BenchSession
     /// <summary>What the controller showed at the last scan.</summary>
     public Frame Shown { get; private set; }
 
+    /// <summary>Time between scans, ms.</summary>
+    public long PeriodMs => _periodMs;
+
     /// <summary>Time that the plant has reached, ms.</summary>
     public long PlantMs => _plant.NowMs;
 

@@ -58,13 +58,24 @@ public static class Runner
         while (session.NowMs < end)
         {
             cancel.ThrowIfCancellationRequested();
-            long limit = next < script.Events.Count ? Math.Min(session.OnGrid(script.Events[next].AtMs), end) : end;
+            long limit = Math.Min(NextEventMs(script, next, session), end);
             session.AdvanceTo(session.NextScanMs(limit));
             for (; next < script.Events.Count && script.Events[next].AtMs <= session.PlantMs; next++)
                 Do(script.Events[next].Action, session);
             session.Scan();
             progress?.Report((double)session.NowMs / end);
         }
+    }
+
+    // The scan before a clock fails is always made, so that the controller and the trace tell the fault from time passing.
+    private static long NextEventMs(Script script, int next, BenchSession session)
+    {
+        if (next == script.Events.Count)
+            return long.MaxValue;
+        long at = session.OnGrid(script.Events[next].AtMs);
+        bool clockFails = script.Events.Skip(next).TakeWhile(e => session.OnGrid(e.AtMs) == at).Any(e => e.Action is ClockJump or ClockStop);
+        long before = at - session.PeriodMs;
+        return clockFails && before > session.NowMs ? before : at;
     }
 
     private static void Do(ScriptAction action, BenchSession session)

@@ -7,8 +7,8 @@ namespace ZoneControl.Bench.Running;
 public sealed record Trace(IReadOnlyList<Frame> Frames, IReadOnlyList<PlantSample> Samples, long EndMs)
 {
     /// <summary>
-    /// Every scan has its frame, those that show nothing new too, as they came. Only then can a scan that came too late be
-    /// told from scans that were left out (TIME-FAULT).
+    /// Every scan has its frame, those that show nothing new too, as they came. Only then can a scan that came too late by
+    /// the run's time be told from scans that were left out (TIME-FAULT).
     /// </summary>
     public bool EveryScan { get; init; }
 }

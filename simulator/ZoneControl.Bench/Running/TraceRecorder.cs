@@ -7,11 +7,16 @@ internal sealed class TraceRecorder(PlantModel plant, BenchWiring wiring, int zo
 {
     private readonly List<Frame> _frames = [];
     private readonly List<PlantSample> _samples = [];
+    private Frame _last;
 
     public void Take(in Frame frame)
     {
+        // Whether a scan comes late by a clock that jumps ahead is told by what the scan before it announced.
+        if (_frames.Count > 0 && frame.ClockAheadMs != _last.ClockAheadMs && _frames[^1].Ms < _last.Ms)
+            _frames.Add(_last);
         if (_frames.Count == 0 || !frame.ShowsTheSameAs(_frames[^1]))
             _frames.Add(frame);
+        _last = frame;
     }
 
     public void Sample()

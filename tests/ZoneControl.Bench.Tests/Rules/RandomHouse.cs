@@ -6,7 +6,7 @@ namespace ZoneControl.Bench.Tests.Rules;
 /// <summary>
 /// A made-up house with made-up contacts, and the controller run on it scan by scan: for asking whether whatever it does is
 /// lawful. Everything follows from the seed. One house in three has thermostats, end switches and a season contact and no
-/// more; half of the others fail in their clock as well, and keep every scan for that.
+/// more; half of the others fail in their clock as well, and half of these keep every scan.
 /// </summary>
 internal sealed class RandomHouse
 {
@@ -15,6 +15,10 @@ internal sealed class RandomHouse
     private readonly int[] _strokeMs;
     private readonly int[] _travelMs;
     private readonly bool _clockFails;
+    private readonly bool _everyScan;
+    private long _now;
+    private long _clock;
+    private int _standsStill;
 
     // Shows which numbers are the same in every run of one seed; nothing here is secret.
 #pragma warning disable CA5394
@@ -22,6 +26,7 @@ internal sealed class RandomHouse
     {
         _random = new Random(seed);
         _clockFails = seed % 3 == 1;
+        _everyScan = seed % 6 == 1;
         Settings = RandomSettings.For(_random, plain: seed % 3 == 0);
         _contacts = new RandomContacts(_random, Settings);
         _strokeMs = new int[Settings.ZoneCount];
@@ -40,7 +45,8 @@ internal sealed class RandomHouse
         var outputs = new OutputImage();
         var frames = new List<Frame>();
         int darkScans = 0;
-        long now = 0;
+        Frame last = default;
+        _now = _clock = 0;
         controller.PowerUp();
         for (int scan = 0; scan < scans; scan++)
         {
@@ -56,54 +62,66 @@ internal sealed class RandomHouse
             Frame frame;
             if (darkScans > 0)
             {
-                frame = new Frame { Ms = now, Unpowered = true };
+                frame = new Frame { Ms = _now, Unpowered = true };
                 outputs.Pump = false;
                 if (--darkScans == 0)
                     controller.PowerUp();
             }
             else
             {
-                controller.Scan(now, inputs, outputs);
-                frame = Frame.From(outputs) with { Ms = now };
+                controller.Scan(_clock, inputs, outputs);
+                frame = Frame.From(outputs) with { Ms = _now, ClockAheadMs = _clock - _now, NextDeadlineMs = Deadline(outputs) };
             }
 
-            if (_clockFails || frames.Count == 0 || frame.PowerUp || !frame.ShowsTheSameAs(frames[^1]))
+            if (frames.Count > 0 && frame.ClockAheadMs != last.ClockAheadMs && frames[^1].Ms < last.Ms)
+                frames.Add(last);
+            if (_everyScan || frames.Count == 0 || frame.PowerUp || !frame.ShowsTheSameAs(frames[^1]))
                 frames.Add(frame);
+            last = frame;
             Move(frame.Open(Settings), inputs);
-            now = Next(now, outputs.NextDeadlineMs);
+            MoveClocks(outputs.NextDeadlineMs);
         }
 
-        return new Trace(frames, [], now) { EveryScan = _clockFails };
+        return new Trace(frames, [], _now) { EveryScan = _everyScan };
     }
 
-    private int _standsStill;
+    private long Deadline(OutputImage outputs) =>
+        outputs.NextDeadlineMs == ZoneController.Never ? ZoneController.Never : outputs.NextDeadlineMs - (_clock - _now);
 
-    // The next scan's time: mostly a period later.
-    private long Next(long now, long deadlineMs)
+    // The next scan comes a period later, mostly by the controller's clock as well.
+    private void MoveClocks(long deadlineMs)
     {
+        _now += Settings.ScanPeriodMs;
         if (_standsStill > 0)
         {
             _standsStill--;
-            return now;
+            return;
         }
 
-        if (_clockFails && Odds(2_000))
+        _clock += Settings.ScanPeriodMs;
+        if (!_clockFails || !Odds(2_000))
+            return;
+        long late = deadlineMs == ZoneController.Never
+            ? _random.Next(1, 20_000)
+            : Math.Max(0, deadlineMs - _clock) + Settings.StallLimitMs + _random.Next(1, 20_000);
+        switch (_random.Next(4))
         {
-            switch (_random.Next(3))
-            {
-                case 0:
-                    return Math.Max(0, now - _random.Next(1, 30_000));
-                case 1:
-                    _standsStill = _random.Next(2 * Settings.StallScans);
-                    return now;
-                default:
-                    if (deadlineMs != ZoneController.Never)
-                        return Math.Max(now, deadlineMs) + Settings.StallLimitMs + _random.Next(1, 20_000);
+            case 0:
+                _clock = Math.Max(0, _clock - _random.Next(1, 30_000));
+                break;
+            case 1:
+                _standsStill = _random.Next(2 * Settings.StallScans);
+                break;
+            case 2:
+                _clock += late;
+                break;
+            default:
+                if (!_everyScan)
                     break;
-            }
+                _clock += late;
+                _now += late;
+                break;
         }
-
-        return now + Settings.ScanPeriodMs;
     }
 
     private bool Odds(int one) => _random.Next(one) == 0;

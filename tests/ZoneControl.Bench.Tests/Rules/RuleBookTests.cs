@@ -22,6 +22,15 @@ public class RuleBookTests
     }
 
     [Fact]
+    public void Time_that_runs_back_is_refused_with_both_moments()
+    {
+        var trace = new TraceBuilder().At(500).PowerUp().At(400).Trace();
+        var mistake = Assert.Throws<ArgumentException>(
+            () => Judge.Verdicts(Workshop.Settings(), trace, Workshop.NameOf));
+        Assert.Contains("from 500 ms to 400 ms", mistake.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_trace_that_ends_before_its_last_frame_is_refused_with_both_moments()
     {
         var trace = new TraceBuilder().At(500).PowerUp().Trace() with { EndMs = 400 };

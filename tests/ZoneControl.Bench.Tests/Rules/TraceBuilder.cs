@@ -94,6 +94,9 @@ internal sealed class TraceBuilder
 
     public TraceBuilder Deadline(long ms) => Set(_frame with { NextDeadlineMs = ms });
 
+    /// <summary>The controller's clock is so far ahead of the run's time, ms; behind for a negative number.</summary>
+    public TraceBuilder Clock(long aheadMs) => Set(_frame with { ClockAheadMs = aheadMs });
+
     /// <summary>No scan is left out of this trace.</summary>
     public TraceBuilder EveryScan()
     {

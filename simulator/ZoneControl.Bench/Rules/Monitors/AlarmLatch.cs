@@ -70,7 +70,7 @@ internal sealed class AlarmLatch(string rule, Evidence seen, IFindings findings)
             Broken("the pump was started while an alarm is latched that forbids it");
         if ((Seen.Energised & Seen.Now.LatchedValves) != 0)
             Broken($"{Words.Zones(Seen.Energised & Seen.Now.LatchedValves)} opened though latched");
-        if (Seen.PumpWentOn && !Seen.Service && _sinceReset.Owed)
+        if (Seen.PumpWentOn && !Seen.Service && _sinceReset.Owed && _sinceReset.Ms < Seen.House.PumpStartDelayMs)
         {
             Broken($"the pump went on {Words.Seconds(_sinceReset.Ms)} after a reset; the start delay is "
                 + $"{Words.Seconds(Seen.House.PumpStartDelayMs)}");

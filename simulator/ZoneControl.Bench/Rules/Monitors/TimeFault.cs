@@ -47,7 +47,7 @@ internal sealed class TimeFault(string rule, Evidence seen, IFindings findings) 
             ClockSign.ComesLate => "the scan comes too late",
             _ => "a time fault is alarmed",
         };
-        if (Seen.Clock == ClockSign.Trusted)
+        if (Seen.Clock is ClockSign.Trusted or ClockSign.Stands)
             Broken("a time fault is alarmed, and the clock shows none");
         if (!Seen.Alarmed(Alarm.TimeFault))
             Broken($"{what}, and no alarm says so");
