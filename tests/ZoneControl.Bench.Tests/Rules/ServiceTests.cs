@@ -36,6 +36,18 @@ public class ServiceTests
         _house);
 
     [Fact]
+    public void A_fault_of_the_clock_does_not_give_an_ignored_hand_its_power_back() => Verdict.IsKept(
+        Rule,
+        Pumped()
+            .At(61_000).Alarmed(Alarm.ServiceEnded).NoPump()
+            .At(66_000).NoValve(Kiln)
+            .At(70_000)
+            .At(70_100).Clock(-20_000).Alarmed(Alarm.TimeFault)
+            .End(80_000),
+        occasions: 1,
+        _house);
+
+    [Fact]
     public void Another_zone_breaks_it() => Verdict.IsBroken(
         Rule,
         12_000,

@@ -1,3 +1,5 @@
+using ZoneControl.Logic;
+
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
@@ -188,7 +190,9 @@ internal sealed class LateValve(int zone, string rule, Evidence seen, IFindings 
         bool latched = In(Seen.Now.LatchedValves);
         bool driven = In(Seen.Now.Valves);
         // Whether an exercise is over is not to be seen while the pump runs; no valve is to blame for want of supply.
-        bool due = late && !latched && Wanted && !Seen.Settling && !Seen.DemandUnsure && Seen.Supplied;
+        // A pump that a hand has let go may stop in any scan, and then its rundown has begun.
+        bool stopping = Seen.Service && Seen.Now.Pump && !Seen.Is(Contact.ServicePump);
+        bool due = late && !latched && Wanted && !Seen.Settling && !stopping && !Seen.DemandUnsure && Seen.Supplied;
         _unsaid.Set(In(Seen.Overdue) && !late);
         _unwarranted.Set(late && In(Seen.Proven));
         _unreleased.Set(due && In(Seen.Overdue));

@@ -23,10 +23,13 @@ internal struct Overlong(int limitMs, int graceMs)
         _alarmed = false;
     }
 
-    /// <summary>After a time fault it counts from there, as if asserted only now.</summary>
+    /// <summary>
+    /// After a time fault it counts from there, as if asserted only now; what has run out stays so until it is let go.
+    /// </summary>
     public void ForgetTimes()
     {
-        _standing.Restart(_standing.Owed);
+        if (!Over)
+            _standing.Restart(_standing.Owed);
         _wrong.Clear();
     }
 
