@@ -73,7 +73,8 @@ public static class Runner
         if (next == script.Events.Count)
             return long.MaxValue;
         long at = session.OnGrid(script.Events[next].AtMs);
-        bool clockFails = script.Events.Skip(next).TakeWhile(e => session.OnGrid(e.AtMs) == at).Any(e => e.Action is ClockJump or ClockStop);
+        bool clockFails = script.Events.Skip(next).TakeWhile(e => session.OnGrid(e.AtMs) == at)
+            .Any(e => e.Action is ClockJump or ClockStop);
         long before = at - session.PeriodMs;
         return clockFails && before > session.NowMs ? before : at;
     }

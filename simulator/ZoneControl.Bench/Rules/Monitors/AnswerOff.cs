@@ -3,8 +3,8 @@ using ZoneControl.Logic;
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
-/// ANSWER-OFF: without demand, PUMP-STUCK and service, pump and valves are off within heat lead + overrun + rundown + three scans of the end of them
-/// all, of a power-up, or of a time fault. An occasion is an end of demand with something on.
+/// ANSWER-OFF: without demand, PUMP-STUCK and service, pump and valves are off within heat lead + overrun + rundown + three
+/// scans of the end of them all, of a power-up, or of a time fault. An occasion is an end of demand with something on.
 /// </summary>
 internal sealed class AnswerOff : RuleMonitor
 {

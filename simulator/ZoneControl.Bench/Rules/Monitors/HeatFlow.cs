@@ -4,8 +4,8 @@ namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
 /// HEAT-FLOW: in every frame, without tolerance: one scan decides pump, heat demand and accepted calls together, so a trip
-/// takes heat demand off in the frame that takes the pump off. A call asks unless service, priority, lockout or a latched valve withholds it; an exercise and a hand
-/// ask for no heat.
+/// takes heat demand off in the frame that takes the pump off. A call asks unless service, priority, lockout or a latched
+/// valve withholds it; an exercise and a hand ask for no heat.
 /// </summary>
 internal sealed class HeatFlow(string rule, Evidence seen, IFindings findings) : RuleMonitor(rule, seen, findings)
 {

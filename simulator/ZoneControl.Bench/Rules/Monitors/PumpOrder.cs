@@ -1,9 +1,9 @@
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
-/// PUMP-ORDER, read strictly: while the pump is on or runs down, after a trip too, or a flow switch sees flow, a proven valve is not released when what
-/// stays proven is below minimum open, whether or not enough was proven before. All releases of one scan count together. A
-/// valve whose switch opened in the very scan that releases it was not proven.
+/// PUMP-ORDER, read strictly: while the pump is on or runs down, after a trip too, or a flow switch sees flow, a proven
+/// valve is not released when what stays proven is below minimum open, whether or not enough was proven before. All releases
+/// of one scan count together. A valve whose switch opened in the very scan that releases it was not proven.
 /// </summary>
 internal sealed class PumpOrder(string rule, Evidence seen, IFindings findings) : RuleMonitor(rule, seen, findings)
 {
