@@ -31,9 +31,8 @@ public static class SettingsCheck
             return "SwitchLimitMs";
         for (int zone = 0; zone < s.ZoneCount; zone++)
         {
-            // An early switch proves after the full opening time, and a healthy one may make then, be seen a scan later and
-            // accepted up to another after its debounce: a
-            // limit before that would call such a valve late.
+            // An early switch proves after the full opening time, and a healthy one may make only then, be seen a scan later
+            // and accepted up to another after its debounce: a shorter limit would call such a valve late.
             int accepted = (s.SwitchedZones & (1 << zone)) != 0 ? s.SwitchDebounceMs + 2 * s.ScanPeriodMs : 0;
             if (s.SwitchLimitMs[zone] < s.OpeningMs[zone] + accepted)
                 return "SwitchLimitMs";
