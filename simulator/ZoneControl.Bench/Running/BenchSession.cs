@@ -154,11 +154,15 @@ public sealed class BenchSession
     /// <summary>The first scan time at or after a moment, ms.</summary>
     public long OnGrid(long ms) => (ms + _periodMs - 1) / _periodMs * _periodMs;
 
+    /// <summary>The scan time before that one, ms.</summary>
+    public long BeforeMs(long ms) => OnGrid(ms) - _periodMs;
+
     /// <summary>Moves the plant on to a scan's time, where contacts and faults may be set before <see cref="Scan"/>.</summary>
     public void AdvanceTo(long ms) => _plant.AdvanceTo(ms);
 
     /// <summary>Scans at the moment that the plant has reached, and drives the plant with what came out.</summary>
-    public void Scan()
+    /// <param name="keep">Record a frame even when it shows nothing new.</param>
+    public void Scan(bool keep = false)
     {
         long ms = _plant.NowMs;
         NowMs = ms;
@@ -171,7 +175,7 @@ public sealed class BenchSession
         if (worthASample || showsMore)
             _recorder.Sample();
         _wiring.Drive(Shown);
-        _recorder.Take(Shown);
+        _recorder.Take(Shown, keep);
         if (showsMore)
             _recorder.Sample();
 

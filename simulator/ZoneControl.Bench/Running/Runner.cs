@@ -54,10 +54,15 @@ public static class Runner
         {
             cancel.ThrowIfCancellationRequested();
             long limit = next < script.Events.Count ? Math.Min(session.OnGrid(script.Events[next].AtMs), end) : end;
-            session.AdvanceTo(session.NextScanMs(limit));
+
+            // What a clock does shows against the scan before, so that one is made, and kept with the deadline it announced.
+            long before = session.BeforeMs(limit);
+            bool clockIsNext = session.NowMs < before && script.Events.Skip(next)
+                .TakeWhile(e => session.OnGrid(e.AtMs) <= limit).Any(e => e.Action is ClockJump or ClockStop);
+            session.AdvanceTo(session.NextScanMs(clockIsNext ? before : limit));
             for (; next < script.Events.Count && script.Events[next].AtMs <= session.PlantMs; next++)
                 Do(script.Events[next].Action, session);
-            session.Scan();
+            session.Scan(keep: clockIsNext && session.PlantMs == before);
             progress?.Report((double)session.NowMs / end);
         }
     }

@@ -1,7 +1,10 @@
 namespace ZoneControl.Bench.Running;
 
 /// <summary>Everything a run recorded, in order of time.</summary>
-/// <param name="Frames">What the controller showed, one frame for each change; the first is the first scan.</param>
+/// <param name="Frames">
+/// What the controller showed, one frame for each change, and one at the scan before its clock is made to fail; the first is
+/// the first scan.
+/// </param>
 /// <param name="Samples">What the plant did.</param>
 /// <param name="EndMs">End of the run, ms; the last frame holds until then.</param>
 public sealed record Trace(IReadOnlyList<Frame> Frames, IReadOnlyList<PlantSample> Samples, long EndMs);

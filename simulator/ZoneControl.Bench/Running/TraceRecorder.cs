@@ -8,9 +8,9 @@ internal sealed class TraceRecorder(PlantModel plant, BenchWiring wiring, int zo
     private readonly List<Frame> _frames = [];
     private readonly List<PlantSample> _samples = [];
 
-    public void Take(in Frame frame)
+    public void Take(in Frame frame, bool keep)
     {
-        if (_frames.Count == 0 || !frame.ShowsTheSameAs(_frames[^1]))
+        if (keep || _frames.Count == 0 || !frame.ShowsTheSameAs(_frames[^1]))
             _frames.Add(frame);
     }
 
