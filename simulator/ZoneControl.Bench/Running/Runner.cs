@@ -55,14 +55,14 @@ public static class Runner
             cancel.ThrowIfCancellationRequested();
             long limit = next < script.Events.Count ? Math.Min(session.OnGrid(script.Events[next].AtMs), end) : end;
 
-            // What a clock does shows against the scan before, so that one is made, and kept with the deadline it announced.
+            // What a clock does shows against the scan before, so that one is made; both are kept, with their deadlines.
             long before = session.BeforeMs(limit);
-            bool clockIsNext = session.NowMs < before && script.Events.Skip(next)
+            bool clockIsNext = script.Events.Skip(next)
                 .TakeWhile(e => session.OnGrid(e.AtMs) <= limit).Any(e => e.Action is ClockJump or ClockStop);
-            session.AdvanceTo(session.NextScanMs(clockIsNext ? before : limit));
+            session.AdvanceTo(session.NextScanMs(clockIsNext && session.NowMs < before ? before : limit));
             for (; next < script.Events.Count && script.Events[next].AtMs <= session.PlantMs; next++)
                 Do(script.Events[next].Action, session);
-            session.Scan(keep: clockIsNext && session.PlantMs == before);
+            session.Scan(keep: clockIsNext && session.PlantMs >= before);
             progress?.Report((double)session.NowMs / end);
         }
     }
