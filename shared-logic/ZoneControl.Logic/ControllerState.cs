@@ -85,6 +85,9 @@ internal sealed class ControllerState
     /// <summary>Zones that are to be open: asked ones and companions (ZonePlan).</summary>
     public int Planned;
 
+    /// <summary>Gated valves that were energised or let go in this scan (ValveProof).</summary>
+    public int SensesTurned;
+
     /// <summary>Capacity of proven valves and standing capacity (ValveProof).</summary>
     public int ProvenCapacity;
 

@@ -15,9 +15,11 @@ internal static class HeatDemand
     {
         bool before = x.Heat;
         bool frostInLockout = x.AskedBy == AskedBy.Freeze && x.Is(Contact.Lockout);
+        // Heat in lockout is for frost: what has passed since the last whole scan counts by what held until now.
+        bool heatedInLockout = before && (x.Contacts.Before & Contact.Lockout) != 0;
         if (!x.Is(Contact.Freeze))
             x.FrostHeatMs = 0;
-        else if (before && frostInLockout)
+        else if (heatedInLockout)
             x.FrostHeatMs = Wait.Age(x.FrostHeatMs, dt, s.FreezeHeatMaxMs);
 
         x.Heat = x.Pump && x.AskedBy >= AskedBy.Calls && !x.Is(Contact.Limit)

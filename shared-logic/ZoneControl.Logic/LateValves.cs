@@ -16,9 +16,11 @@ internal static class LateValves
     public static int Step(ControllerSettings s, ControllerState x, int dt, int provenBefore)
     {
         int next = Wait.Forever;
-        bool tripping = x.Pump && x.ProvenCapacity < s.MinimumOpen;
+        bool tripping = x.Pump && (x.ProvenCapacity < s.MinimumOpen || x.LimitLatched || x.FlowTrip);
         bool mayRetry = (x.Demand || x.Service) && !tripping && (x.Pump || !x.WaterMayMove);
         bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
+        // Time counts as long as there was supply, up to this scan.
+        int counted = s.Has(Contact.Supply) && (x.Contacts.Before & Contact.Supply) == 0 ? 0 : dt;
         for (int zone = 0; zone < s.ZoneCount; zone++)
         {
             int bit = 1 << zone;
@@ -39,11 +41,13 @@ internal static class LateValves
                 x.Tries[zone] = 0;
                 x.Late &= ~bit;
             }
-            else if (supply && (x.Open & bit) != 0)
+            else if ((x.Open & bit) != 0)
             {
                 // Proof lost only now has been missing for no time yet, however long ago the last scan was that counted ages.
-                int unproven = (provenBefore & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], dt, s.SwitchLimitMs[zone]);
+                int unproven = ((provenBefore | x.SensesTurned) & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], counted, s.SwitchLimitMs[zone]);
                 x.UnprovenMs[zone] = unproven;
+                if (!supply)
+                    continue;
                 if (unproven < s.SwitchLimitMs[zone])
                 {
                     next = Wait.Sooner(next, s.SwitchLimitMs[zone] - unproven);

@@ -57,8 +57,11 @@ internal static class ValveDrive
     {
         for (int zone = 0; leaving != 0 && zone < s.ZoneCount; zone++)
         {
-            if ((leaving & (1 << zone)) != 0)
-                Release(x, zone);
+            if ((leaving & (1 << zone)) == 0)
+                continue;
+            if ((x.Proven & (1 << zone)) != 0)
+                x.ProvenCapacity -= s.Capacity[zone];
+            Release(x, zone);
         }
     }
 

@@ -16,7 +16,8 @@ internal static class ValveProof
     /// <returns>ms until time alone proves another valve, or shows a switch to be stuck.</returns>
     public static int Step(ControllerSettings s, ControllerState x, int dt)
     {
-        TakeSenses(s, x);
+        TakeSenses(s, x); // what turns now has been so for no time yet, however long ago the last whole scan was
+        int turned = x.SensesTurned;
         int next = Wait.Forever;
         int switches = x.Switches.Accepted;
         int made = x.Switches.Rose;
@@ -31,7 +32,7 @@ internal static class ValveProof
             if ((x.Open & bit) == 0)
             {
                 int closing = s.ClosingMs[zone];
-                int released = Wait.Age(x.ValveAgeMs[zone], dt, closing);
+                int released = Wait.Age(x.ValveAgeMs[zone], (turned & bit) != 0 ? 0 : dt, closing);
                 x.ValveAgeMs[zone] = released;
                 if ((switches & bit) == 0)
                     continue;
@@ -43,7 +44,7 @@ internal static class ValveProof
             }
 
             int opening = s.OpeningMs[zone];
-            int age = Wait.Age(x.ValveAgeMs[zone], dt, opening);
+            int age = Wait.Age(x.ValveAgeMs[zone], (turned & bit) != 0 ? 0 : dt, opening);
             x.ValveAgeMs[zone] = age;
             bool byTime = true;
             if ((s.SwitchedZones & bit) != 0)
@@ -76,6 +77,7 @@ internal static class ValveProof
     private static void TakeSenses(ControllerSettings s, ControllerState x)
     {
         int changed = (x.Open ^ x.Senses.Accepted) & s.GatedZones;
+        x.SensesTurned = changed;
         if (changed == 0)
             return;
         for (int zone = 0; zone < s.ZoneCount; zone++)

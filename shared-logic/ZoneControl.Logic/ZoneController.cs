@@ -79,6 +79,7 @@ public sealed class ZoneController
         if (nowMs > _scanMs && nowMs < _deadlineMs && SameContacts(inputs))
         {
             _scanMs = nowMs;
+            _state.Stalled = 0; // the clock moves
             outputs.PowerUp = false;
             Publish(outputs);
             return;
@@ -106,10 +107,12 @@ public sealed class ZoneController
         }
         else if (ClockWatch.Step(_settings, x, nowMs, _scanMs, _deadlineMs))
         {
+            // What passed before the fault counts for the ages that outlive it, as if every scan had been a whole one.
+            BringUpToDate();
             _scanMs = nowMs;
+            Look(calls, switches, senses, hands, contacts);
             ClockWatch.Fault(_settings, x);
             x.Hold = HoldReasons.FirstUnmet(_settings, x);
-            Look(calls, switches, senses, hands, contacts);
         }
         else
         {
@@ -151,8 +154,8 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ContactFilter.Step(x.Contacts, contacts, dt));
         Latches.Step(x);
         next = Wait.Sooner(next, ValveProof.Step(s, x, dt));
-        next = Wait.Sooner(next, LateValves.Step(s, x, dt, provenBefore));
         next = Wait.Sooner(next, FlowWatch.Step(s, x, dt));
+        next = Wait.Sooner(next, LateValves.Step(s, x, dt, provenBefore));
         next = Wait.Sooner(next, Asking.Step(s, x, dt));
         next = Wait.Sooner(next, Exercise.Step(s, x, dt));
         Asking.CountDemand(s, x, dt);

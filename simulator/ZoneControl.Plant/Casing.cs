@@ -6,8 +6,9 @@ namespace ZoneControl.Plant;
 /// power and flow stay; with flow the time constant comes down to about the residence time.
 /// </summary>
 /// <remarks>
-/// All electrical power is taken to end in the casing's water: an upper bound, since motor and iron give part of it to the air.
-/// Water's ρ·cp is that at the circuit's temperature (from 20 to 60 °C it falls by 1.5 %). Nothing boils in this model: above
+/// What of the electrical power goes into the water (<see cref="Circulator.HeatToWaterW"/>; all of it unless described
+/// otherwise) is taken to end in the casing's: an upper bound, since what moves the water warms it along the circuit. The
+/// liquid's ρ·cp is that at the circuit's temperature (from 20 to 60 °C it falls by 1.5 %). Nothing boils in this model: above
 /// about 100 °C at atmospheric pressure, 120 °C at 1 bar above it (IAPWS-IF97), a real casing may flash to steam, and a
 /// temperature shown beyond that only says how much heat had nowhere to go.
 /// </remarks>
@@ -19,7 +20,7 @@ internal sealed class Casing
     private readonly double _capacity; // J/K
     private readonly double _heatPerM3; // J/(m³ K)
     private readonly double _loss; // W/K
-    private readonly double _power; // W
+    private readonly Circulator _pump;
     private readonly double _waterC;
     private readonly double _roomC;
 
@@ -34,9 +35,10 @@ internal sealed class Casing
         PumpDescription pump = description.Pump;
         _waterC = description.WaterC;
         _roomC = description.PlantRoomC;
-        _power = pump.PowerW;
         _loss = pump.CasingLossWPerK;
-        _heatPerM3 = Water.Density(_waterC) * Water.HeatCapacity(_waterC);
+        var liquid = new Liquid(_waterC, description.GlycolShare);
+        _heatPerM3 = liquid.Density * liquid.HeatCapacity;
+        _pump = new Circulator(pump, liquid.Density * description.Rules.Gravity);
         _capacity = _heatPerM3 * pump.CasingWaterM3 + IronHeatCapacity * pump.CasingIronKg;
         _startC = _waterC;
         _hottestBefore = _waterC;
@@ -49,7 +51,8 @@ internal sealed class Casing
         (_hottestBefore, _startC) = (HottestC(ms), TemperatureC(ms));
         _startMs = ms;
         double flush = _heatPerM3 * flowM3s;
-        _startRate = ((pumpOn ? _power : 0) - _loss * (_startC - _roomC) - flush * (_startC - _waterC)) / _capacity;
+        double heat = pumpOn ? _pump.HeatToWaterW(flowM3s) : 0;
+        _startRate = (heat - _loss * (_startC - _roomC) - flush * (_startC - _waterC)) / _capacity;
         _perSecond = (_loss + flush) / _capacity;
     }
 
@@ -62,6 +65,25 @@ internal sealed class Casing
 
     /// <summary>Hottest so far, °C. Between two changes temperature only rises or only falls, so the ends say it.</summary>
     public double HottestC(long ms) => Math.Max(_hottestBefore, TemperatureC(ms));
+
+    /// <summary>
+    /// Seconds until it has reached a temperature (°C) if nothing changes; 0 when it has, null when it never will.
+    /// </summary>
+    public double? SecondsTo(long ms, double celsius)
+    {
+        double gap = celsius - TemperatureC(ms);
+        if (gap <= 0)
+        {
+            return 0;
+        }
+
+        // T(t) = T + rate/k · (1 − e^−kt), turned round.
+        double rate = RateKPerS(ms);
+        double part = gap * _perSecond / rate;
+        return rate <= 0 || part >= 1 ? null
+            : part < 1e-9 ? gap / rate
+            : -Math.Log(1 - part) / _perSecond;
+    }
 
     /// <summary>How fast it changes, K/s.</summary>
     public double RateKPerS(long ms) => _startRate * Math.Exp(-_perSecond * (ms - _startMs) / 1000.0);

@@ -6,9 +6,6 @@ namespace ZoneControl.Plant;
 /// </summary>
 internal sealed class FlowPath
 {
-    private readonly Friction _friction;
-    private readonly double _reynoldsPerFlow;
-    private readonly double _frictionHead;
     private readonly double _fittings;
     private readonly double _laminarSlope;
 
@@ -16,15 +13,28 @@ internal sealed class FlowPath
     /// <param name="pipe">The pipe.</param>
     /// <param name="rules">Friction law and gravity.</param>
     /// <param name="viscosity">Kinematic viscosity, m²/s.</param>
-    public FlowPath(PipeDescription pipe, HydraulicRules rules, double viscosity)
+    /// <param name="fixedValve">What a valve that never moves adds, m per (m³/s)².</param>
+    public FlowPath(PipeDescription pipe, HydraulicRules rules, double viscosity, double fixedValve = 0)
     {
         double d = pipe.InsideDiameterM;
-        _friction = new Friction(rules.Friction, pipe.RoughnessM / d);
-        _reynoldsPerFlow = 4 / (Math.PI * d * viscosity);
-        _frictionHead = viscosity * viscosity * pipe.LengthM / (2 * rules.Gravity * d * d * d);
-        _fittings = pipe.FittingsK * 8 / (rules.Gravity * Math.PI * Math.PI * d * d * d * d);
-        _laminarSlope = 64 * _frictionHead * _reynoldsPerFlow;
+        Friction = new Friction(rules.Friction, pipe.RoughnessM / d);
+        ReynoldsPerFlow = 4 / (Math.PI * d * viscosity);
+        FrictionHead = viscosity * viscosity * pipe.LengthM / (2 * rules.Gravity * d * d * d);
+        _fittings = pipe.FittingsK * 8 / (rules.Gravity * Math.PI * Math.PI * d * d * d * d) + fixedValve;
+        _laminarSlope = 64 * FrictionHead * ReynoldsPerFlow;
     }
+
+    /// <summary>Friction of its pipe.</summary>
+    public Friction Friction { get; }
+
+    /// <summary>Reynolds number by flow, s/m³.</summary>
+    public double ReynoldsPerFlow { get; }
+
+    /// <summary>Head lost by unit of f·Re², m.</summary>
+    public double FrictionHead { get; }
+
+    /// <summary>What fittings, fixed valve and a valve add, m per (m³/s)².</summary>
+    public double Square(double valve) => _fittings + valve;
 
     /// <summary>Head lost, m.</summary>
     /// <param name="flow">Flow, m³/s; 0 or more.</param>
@@ -33,9 +43,9 @@ internal sealed class FlowPath
     public double Head(double flow, double valve, out double slope)
     {
         double square = _fittings + valve;
-        double scaled = _friction.ScaledLoss(flow * _reynoldsPerFlow, out double scaledSlope);
-        slope = _frictionHead * scaledSlope * _reynoldsPerFlow + 2 * square * flow;
-        return _frictionHead * scaled + square * flow * flow;
+        double scaled = Friction.ScaledLoss(flow * ReynoldsPerFlow, out double scaledSlope);
+        slope = FrictionHead * scaledSlope * ReynoldsPerFlow + 2 * square * flow;
+        return FrictionHead * scaled + square * flow * flow;
     }
 
     /// <summary>
@@ -48,7 +58,7 @@ internal sealed class FlowPath
     /// <summary>A rough flow for that head, m³/s, to begin a search from: as if the friction factor were 0.03.</summary>
     public double FlowGuess(double head, double valve)
     {
-        double square = 0.03 * _frictionHead * _reynoldsPerFlow * _reynoldsPerFlow + _fittings + valve;
+        double square = 0.03 * FrictionHead * ReynoldsPerFlow * ReynoldsPerFlow + _fittings + valve;
         return Math.Min(head / _laminarSlope, Math.Sqrt(head / square));
     }
 }

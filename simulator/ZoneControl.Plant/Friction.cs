@@ -26,9 +26,7 @@ public sealed class Friction
     private const double TwoOverLn10 = 0.86858896380650366;
 
     private readonly FrictionLaw _law;
-    private readonly double _roughTerm;
     private readonly double _startTerm;
-    private readonly HermiteCubic _join;
 
     /// <summary>Friction of a pipe.</summary>
     /// <param name="law">Law of turbulent flow and of the join to laminar.</param>
@@ -43,16 +41,26 @@ public sealed class Friction
         }
 
         _law = law;
-        _roughTerm = relativeRoughness / 3.7;
-        _startTerm = Math.Pow(_roughTerm, 1.11);
+        RoughTerm = relativeRoughness / 3.7;
+        _startTerm = Math.Pow(RoughTerm, 1.11);
         double turbulent = Turbulent(TurbulentStart, out double turbulentSlope);
-        _join = law == FrictionLaw.SwameeJainDunlop
+        RootAtStart = Math.Sqrt(turbulent);
+        Join = law == FrictionLaw.SwameeJainDunlop
             ? new HermiteCubic(
                 LaminarEnd, 64 / LaminarEnd, -64 / (LaminarEnd * LaminarEnd), TurbulentStart, turbulent, turbulentSlope)
             : new HermiteCubic(
                 LaminarEnd, 64 * LaminarEnd, 64,
                 TurbulentStart, Scaled(TurbulentStart, turbulent, turbulentSlope, out double slope), slope);
     }
+
+    /// <summary>Relative roughness over 3.7, as it stands in both laws.</summary>
+    internal double RoughTerm { get; }
+
+    /// <summary>√f at Re 4,000.</summary>
+    internal double RootAtStart { get; }
+
+    /// <summary>The join from Re 2,000 to 4,000: of f·Re², with the EPANET engine's law of f.</summary>
+    internal HermiteCubic Join { get; }
 
     /// <summary>Darcy friction factor f.</summary>
     /// <param name="reynolds">Reynolds number; more than 0.</param>
@@ -77,7 +85,7 @@ public sealed class Friction
             return Scaled(reynolds, f, fSlope, out slope);
         }
 
-        double joined = _join.At(reynolds, out double joinedSlope);
+        double joined = Join.At(reynolds, out double joinedSlope);
         if (_law == FrictionLaw.SwameeJainDunlop)
         {
             return Scaled(reynolds, joined, joinedSlope, out slope);
@@ -100,7 +108,7 @@ public sealed class Friction
     private double SwameeJain(double reynolds, out double slope)
     {
         double smoothTerm = 5.74 * Math.Pow(reynolds, -0.9);
-        double sum = _roughTerm + smoothTerm;
+        double sum = RoughTerm + smoothTerm;
         double x = -TwoOverLn10 * Math.Log(sum);
         double xSlope = TwoOverLn10 * 0.9 * smoothTerm / (reynolds * sum);
         slope = -2 * xSlope / (x * x * x);
@@ -116,11 +124,11 @@ public sealed class Friction
     {
         double b = 2.51 / reynolds;
         double x = -0.9 * TwoOverLn10 * Math.Log(_startTerm + 6.9 / reynolds);
-        double sum = _roughTerm + b * x;
+        double sum = RoughTerm + b * x;
         for (int i = 0; i < 3; i++)
         {
             x -= (x + TwoOverLn10 * Math.Log(sum)) / (1 + TwoOverLn10 * b / sum);
-            sum = _roughTerm + b * x;
+            sum = RoughTerm + b * x;
         }
 
         double c = TwoOverLn10 * b / sum;

@@ -101,9 +101,8 @@ internal sealed class ManifoldFlow
     }
 
     /// <summary>A loop with its valve.</summary>
-    internal sealed class Loop(FlowPath path, double valveKvs, double gravity)
+    internal sealed class Loop(FlowPath path)
     {
-        private readonly double _openResistance = ValveCurve.Resistance(valveKvs, gravity);
         private double _valve;
         private double _lastHead;
         private double _lastSlope;
@@ -116,13 +115,11 @@ internal sealed class ManifoldFlow
         /// <summary>Evaluations of its head loss since it was made.</summary>
         public long Steps { get; private set; }
 
-        /// <summary>Sets the valve's stem travel, 0 to 1.</summary>
-        public void SetTravel(double travel)
+        /// <summary>Opens or shuts its valve, of that resistance, m per (m³/s)².</summary>
+        public void Set(bool open, double valve)
         {
-            double opening = ValveCurve.Opening(travel);
-            IsOpen = opening > 0;
-            _valve = IsOpen ? _openResistance / (opening * opening) : 0;
-            if (!IsOpen)
+            (IsOpen, _valve) = (open, valve);
+            if (!open)
             {
                 Stop();
             }

@@ -1,145 +1,132 @@
 namespace ZoneControl.Plant;
 
 /// <summary>
-/// The water circuit: pump, mains, and from their ends side by side the spring bypass and the manifolds, each behind its
-/// branch, each with its loops side by side. Closed and full, so static pressure and heights cancel; only what friction
-/// takes counts. Water does not flow without the pump (thermosiphon is left out).
+/// The water circuit: pump, mains with the heat exchanger, and from their ends side by side the bypasses and the manifolds,
+/// each behind its branch, each with its loops side by side. Closed and full, so static pressure and heights cancel; only what
+/// friction takes counts. Water does not flow without the pump (thermosiphon is left out).
 /// </summary>
 /// <remarks>
-/// Solved for the head across the ends of the mains. What the manifolds and the bypass pass rises with that head, and so
-/// does what the mains lose, while the pump's head falls as flow rises: head plus mains loss less pump head is a strictly
-/// rising function of one unknown between 0 and the shutoff head, with exactly one root, which a bracketed Newton search
-/// always finds. Branches are solved inside it in the same way. Each search begins from the flows of the last one.
+/// What manifolds and bypasses pass rises with the head across them, and so does what the mains lose; the pump's head falls
+/// as flow rises or, regulated in proportion, rises by less than the circuit needs (<see cref="PlantCheck"/> refuses
+/// the one arrangement where it may not). So there is exactly one balance. A quick search finds it from the last one, and a
+/// slow one that always ends stands behind it.
 /// </remarks>
 public sealed class Network
 {
-    private const double HeadTolerance = 1e-12;
-
-    private readonly FlowPath _mains;
-    private readonly PumpCurve _pump;
-    private readonly SpringBypass? _bypass;
-    private readonly ManifoldFlow[] _manifolds;
-    private readonly ManifoldFlow.Loop[] _loops;
-    private readonly int[] _zoneOfLoop;
-    private double _headAcross;
+    private readonly Circuit _circuit;
+    private readonly CircuitNewton _quick;
+    private readonly CircuitBracket _sure;
+    private readonly int[][] _loopsOfZone;
+    private readonly double[] _travel;
+    private bool _runs;
 
     /// <summary>Builds the circuit with every valve shut and the pump off.</summary>
     /// <exception cref="ArgumentException">A value of the description cannot be used; the message names it.</exception>
     public Network(PlantDescription description)
     {
         PlantCheck.Demand(description);
-        HydraulicRules rules = description.Rules;
-        double viscosity = rules.KinematicViscosity ?? Water.KinematicViscosity(description.WaterC);
-        _pump = new PumpCurve(description.Pump.Curve);
-        _mains = new FlowPath(description.Mains, rules, viscosity);
-        _bypass = description.Bypass is null
-            ? null
-            : new SpringBypass(description.Bypass, Water.Density(description.WaterC), rules.Gravity);
-        _manifolds = [.. description.Manifolds.Select(
-            m => new ManifoldFlow(m.Branch is null ? null : new FlowPath(m.Branch, rules, viscosity)))];
-        _loops = [.. description.Loops.Select(
-            l => new ManifoldFlow.Loop(new FlowPath(l.Tube, rules, viscosity), l.ValveKvs, rules.Gravity))];
-        _zoneOfLoop = [.. description.Loops.Select(l => l.Zone)];
-        for (int i = 0; i < _loops.Length; i++)
+        _circuit = new Circuit(description);
+        _quick = new CircuitNewton(_circuit);
+        _sure = new CircuitBracket(_circuit);
+        _travel = new double[description.Actuators.Count];
+        _loopsOfZone = [.. Enumerable.Range(0, _travel.Length).Select(zone =>
+            Enumerable.Range(0, description.Loops.Count).Where(i => description.Loops[i].Zone == zone).ToArray())];
+        for (int i = 0; i < description.Loops.Count; i++)
         {
-            _manifolds[description.Loops[i].Manifold].Add(_loops[i]);
+            if (description.Loops[i].Zone < 0)
+            {
+                SetTravel(i, 1);
+            }
         }
-
-        _headAcross = _pump.ShutoffHeadM / 2;
     }
+
+    /// <summary>What <see cref="Residual"/> is at most unless the search was left to the slow one.</summary>
+    public const double Tolerance = CircuitNewton.Tolerance;
+
+    /// <summary>
+    /// How nearly the last search balanced: the largest relative residual of all equations, evaluated exactly where it ended.
+    /// They are each open loop's head against its manifold's, heads round the circuit, and flows into and out of each
+    /// manifold. The slow search may leave more than <see cref="Tolerance"/> in a loop that hardly passes anything.
+    /// </summary>
+    public double Residual { get; private set; }
 
     /// <summary>Flow through the pump, m³/s.</summary>
     public double PumpFlowM3s { get; private set; }
 
-    /// <summary>Head of the pump, m; the shutoff head when nothing can flow.</summary>
+    /// <summary>Head of the pump, m; that at no flow when nothing can flow.</summary>
     public double PumpHeadM { get; private set; }
 
-    /// <summary>Head across the ends of the mains, where bypass and branches begin, m.</summary>
+    /// <summary>Head across the ends of the mains, where bypasses and branches begin, m.</summary>
     public double HeadAcrossMainsEndsM { get; private set; }
 
-    /// <summary>Flow through the bypass, m³/s; 0 without one.</summary>
+    /// <summary>Flow through the bypasses together, m³/s; 0 without one.</summary>
     public double BypassFlowM3s { get; private set; }
 
+    /// <summary>Flow through the fixed bypass alone, m³/s; 0 without one.</summary>
+    public double FixedBypassFlowM3s => _circuit.Bypass.FixedFlow(HeadAcrossMainsEndsM);
+
     /// <summary>Flow of a loop, m³/s.</summary>
-    public double LoopFlowM3s(int loop) => _loops[loop].FlowM3s;
+    public double LoopFlowM3s(int loop) => _runs ? _quick.LoopFlowM3s(loop) : 0;
 
     /// <summary>Flow through a manifold's branch, m³/s.</summary>
-    public double ManifoldFlowM3s(int manifold) => _manifolds[manifold].FlowM3s;
+    public double ManifoldFlowM3s(int manifold) => _runs ? _quick.ManifoldFlowM3s(manifold) : 0;
 
-    /// <summary>How often a loop's head loss has been evaluated so far, all loops together: the solver's effort.</summary>
-    public long LoopEvaluations
-    {
-        get
-        {
-            long sum = 0;
-            foreach (ManifoldFlow.Loop loop in _loops)
-            {
-                sum += loop.Steps;
-            }
+    /// <summary>How often a path's head loss has been evaluated so far, all paths together: the search's effort.</summary>
+    public long LoopEvaluations => _quick.Evaluations + _sure.Evaluations;
 
-            return sum;
-        }
-    }
+    /// <summary>Searches so far that the quick method gave up.</summary>
+    public long SlowSearches { get; private set; }
+
+    /// <summary>The pump.</summary>
+    internal Circulator Pump => _circuit.Pump;
 
     /// <summary>The pump is off: nothing flows.</summary>
     public void Stop()
     {
+        _runs = false;
         (PumpFlowM3s, PumpHeadM, HeadAcrossMainsEndsM, BypassFlowM3s) = (0, 0, 0, 0);
-        foreach (ManifoldFlow manifold in _manifolds)
-        {
-            manifold.Stop();
-        }
     }
 
     /// <summary>Finds all flows with the pump on.</summary>
     /// <param name="travel">Stem travel of each zone's valves, 0 shut to 1 open; loops without a zone are open.</param>
     public void Solve(ReadOnlySpan<double> travel)
     {
-        bool open = _bypass is not null;
-        for (int i = 0; i < _loops.Length; i++)
+        for (int zone = 0; zone < _travel.Length; zone++)
         {
-            _loops[i].SetTravel(_zoneOfLoop[i] < 0 ? 1 : travel[_zoneOfLoop[i]]);
+            if (travel[zone] != _travel[zone])
+            {
+                _travel[zone] = travel[zone];
+                foreach (int loop in _loopsOfZone[zone])
+                {
+                    SetTravel(loop, travel[zone]);
+                }
+            }
         }
 
-        foreach (ManifoldFlow manifold in _manifolds)
+        _runs = true;
+        if (!_quick.IsOpen)
         {
-            manifold.ValvesMoved();
-            open |= manifold.IsOpen;
+            PumpHeadM = HeadAcrossMainsEndsM = _circuit.Pump.Head(0, out _);
+            (PumpFlowM3s, BypassFlowM3s, Residual) = (0, 0, 0);
+            return;
         }
 
-        double head = open
-            ? MonotoneRoot.Find(new AcrossMainsEnds(this), 0, _pump.ShutoffHeadM, _headAcross, HeadTolerance, out _)
-            : _pump.ShutoffHeadM;
-        _headAcross = head;
-        HeadAcrossMainsEndsM = head;
-        PumpFlowM3s = FlowAcross(head, out _);
-        PumpHeadM = head + _mains.Head(PumpFlowM3s, 0, out _);
+        if (!_quick.TrySolve())
+        {
+            SlowSearches++;
+            _quick.TakeOver(_sure.Solve(), _sure.LoopFlows);
+        }
+
+        Residual = _quick.Residual;
+        HeadAcrossMainsEndsM = _quick.HeadM;
+        PumpFlowM3s = _quick.FlowM3s;
+        PumpHeadM = _circuit.Pump.Head(PumpFlowM3s, out _);
+        BypassFlowM3s = _quick.BypassFlowM3s;
     }
 
-    private double FlowAcross(double head, out double slope)
+    private void SetTravel(int loop, double travel)
     {
-        double sum = BypassFlowM3s = _bypass?.Flow(head, out slope) ?? NoFlow(out slope);
-        foreach (ManifoldFlow manifold in _manifolds)
-        {
-            sum += manifold.Flow(head, out double manifoldSlope);
-            slope += manifoldSlope;
-        }
-
-        return sum;
-    }
-
-    private static double NoFlow(out double slope) => slope = 0;
-
-    /// <summary>Head across the ends, plus what the mains then lose, less the pump's head.</summary>
-    private readonly struct AcrossMainsEnds(Network network) : IRising
-    {
-        public double At(double x, out double slope)
-        {
-            double flow = network.FlowAcross(x, out double flowSlope);
-            double lost = network._mains.Head(flow, 0, out double lostSlope);
-            double head = network._pump.Head(flow, out double headSlope);
-            slope = 1 + (lostSlope - headSlope) * flowSlope;
-            return x + lost - head;
-        }
+        _circuit.SetTravel(loop, travel);
+        _quick.ValveMoved(loop);
     }
 }

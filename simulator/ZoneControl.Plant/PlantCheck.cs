@@ -13,17 +13,29 @@ public static class PlantCheck
     {
         ArgumentNullException.ThrowIfNull(description);
         var found = new List<string>();
-        Between(found, "WaterC", description.WaterC, 0, 100, "°C", openLow: true, openHigh: true);
-        Between(found, "PlantRoomC", description.PlantRoomC, -20, 60, "°C");
+        Liquid(found, description);
+        RangeCheck.Between(found, "PlantRoomC", description.PlantRoomC, -20, 60, "°C");
         Rules(found, description.Rules);
-        Pump(found, description.Pump);
+        PumpCheck.Mistakes(found, description.Pump);
         Pipe(found, "Mains", description.Mains);
+        Kv(found, "HeatExchangerKv", description.HeatExchangerKv);
         Lists(found, description);
         if (description.Bypass is { } bypass)
         {
-            Between(found, "Bypass.OpeningPa", bypass.OpeningPa, 0, 1e6, "Pa");
-            Between(found, "Bypass.BandPa", bypass.BandPa, 1, 1e6, "Pa");
-            Between(found, "Bypass.Kvs", bypass.Kvs, 0.001, 1000, "m³/h at 1 bar");
+            RangeCheck.Between(found, "Bypass.OpeningPa", bypass.OpeningPa, 0, 1e6, "Pa");
+            RangeCheck.Between(found, "Bypass.BandPa", bypass.BandPa, 1, 1e6, "Pa");
+            RangeCheck.Between(found, "Bypass.Kvs", bypass.Kvs, 0.001, 1000, "m³/h at 1 bar");
+        }
+
+        if (description.FixedBypassKv is { } kv)
+        {
+            RangeCheck.Between(found, "FixedBypassKv", kv, 0.001, 1000, "m³/h at 1 bar");
+        }
+
+        if (description.Bypass is not null && description.Pump.Regulation?.HeadAtNoFlowM < description.Pump.Regulation?.SetHeadM)
+        {
+            found.Add("Bypass is a spring and Pump.Regulation is in proportion to flow: together they may balance at more than"
+                + " one flow; expected constant difference, fixed speed or a fixed bypass.");
         }
 
         return found;
@@ -40,9 +52,40 @@ public static class PlantCheck
         }
     }
 
+    private static void Liquid(List<string> found, PlantDescription description)
+    {
+        double share = description.GlycolShare;
+        if (!(share is >= 0 and <= Glycol.MostShare))
+        {
+            found.Add($"GlycolShare is {share}; expected between 0 and {Glycol.MostShare}, where the mixture's properties are"
+                + " known.");
+        }
+        else if (share == 0)
+        {
+            RangeCheck.Between(found, "WaterC", description.WaterC, 0, 100, "°C", openLow: true, openHigh: true);
+        }
+        else
+        {
+            double freezing = Math.Round(Glycol.FreezingC(share), 1);
+            if (!(description.WaterC > freezing && description.WaterC < Glycol.HighestC))
+            {
+                found.Add($"WaterC is {description.WaterC}; expected more than {freezing} °C, where a share of {share} glycol"
+                    + $" begins to freeze, and less than {Glycol.HighestC} °C.");
+            }
+        }
+    }
+
+    private static void Kv(List<string> found, string place, double kv)
+    {
+        if (!(kv >= 0.001))
+        {
+            found.Add($"{place} is {kv}; expected at least 0.001 m³/h at 1 bar (infinite for none).");
+        }
+    }
+
     private static void Rules(List<string> found, HydraulicRules rules)
     {
-        Between(found, "Rules.Gravity", rules.Gravity, 1, 30, "m/s²");
+        RangeCheck.Between(found, "Rules.Gravity", rules.Gravity, 1, 30, "m/s²");
         if (!Enum.IsDefined(rules.Friction))
         {
             found.Add($"Rules.Friction is {rules.Friction}; expected one of {string.Join(", ", Enum.GetNames<FrictionLaw>())}.");
@@ -50,18 +93,8 @@ public static class PlantCheck
 
         if (rules.KinematicViscosity is { } viscosity)
         {
-            Between(found, "Rules.KinematicViscosity", viscosity, 1e-8, 1e-3, "m²/s");
+            RangeCheck.Between(found, "Rules.KinematicViscosity", viscosity, 1e-8, 1e-3, "m²/s");
         }
-    }
-
-    private static void Pump(List<string> found, PumpDescription pump)
-    {
-        found.AddRange(PumpCurve.Mistakes(pump.Curve));
-        Between(found, "Pump.PowerW", pump.PowerW, 0, 100_000, "W");
-        Between(found, "Pump.MinimumFlowM3s", pump.MinimumFlowM3s, 0, 1, "m³/s", openLow: true);
-        Between(found, "Pump.CasingWaterM3", pump.CasingWaterM3, 1e-6, 1, "m³");
-        Between(found, "Pump.CasingIronKg", pump.CasingIronKg, 0, 1000, "kg");
-        Between(found, "Pump.CasingLossWPerK", pump.CasingLossWPerK, 0, 1000, "W/K");
     }
 
     private static void Lists(List<string> found, PlantDescription description)
@@ -87,6 +120,8 @@ public static class PlantCheck
             {
                 Pipe(found, $"Manifolds[{i}].Branch", branch);
             }
+
+            ValveCheck.Balancing(found, $"Manifolds[{i}].Balancing", description.Manifolds[i].Balancing);
         }
 
         for (int i = 0; i < description.Actuators.Count; i++)
@@ -102,13 +137,13 @@ public static class PlantCheck
 
     private static void Actuator(List<string> found, string place, ActuatorDescription actuator)
     {
-        Between(found, $"{place}.OpenDeadTimeS", actuator.OpenDeadTimeS, 0, DayS, "s");
-        Between(found, $"{place}.OpenStrokeS", actuator.OpenStrokeS, 0.001, DayS, "s");
-        Between(found, $"{place}.CloseDeadTimeS", actuator.CloseDeadTimeS, 0, DayS, "s");
-        Between(found, $"{place}.CloseStrokeS", actuator.CloseStrokeS, 0.001, DayS, "s");
+        RangeCheck.Between(found, $"{place}.OpenDeadTimeS", actuator.OpenDeadTimeS, 0, DayS, "s");
+        RangeCheck.Between(found, $"{place}.OpenStrokeS", actuator.OpenStrokeS, 0.001, DayS, "s");
+        RangeCheck.Between(found, $"{place}.CloseDeadTimeS", actuator.CloseDeadTimeS, 0, DayS, "s");
+        RangeCheck.Between(found, $"{place}.CloseStrokeS", actuator.CloseStrokeS, 0.001, DayS, "s");
         if (actuator.SwitchMakesAt is { } makes)
         {
-            Between(found, $"{place}.SwitchMakesAt", makes, 0, 1, "of the stroke", openLow: true);
+            RangeCheck.Between(found, $"{place}.SwitchMakesAt", makes, 0, 1, "of the stroke", openLow: true);
             if (!(actuator.SwitchHysteresis >= 0 && actuator.SwitchHysteresis <= makes))
             {
                 found.Add($"{place}.SwitchHysteresis is {actuator.SwitchHysteresis}; expected between 0 and SwitchMakesAt"
@@ -132,6 +167,8 @@ public static class PlantCheck
         }
 
         Pipe(found, $"{place}.Tube", loop.Tube);
+        ValveCheck.Table(found, $"{place}.ValveTable", loop.ValveTable);
+        ValveCheck.Balancing(found, $"{place}.Balancing", loop.Balancing);
         if (!(loop.ValveKvs >= 0.001))
         {
             found.Add($"{place}.ValveKvs is {loop.ValveKvs}; expected at least 0.001 m³/h at 1 bar (infinite for no valve).");
@@ -144,29 +181,14 @@ public static class PlantCheck
 
     private static void Pipe(List<string> found, string place, PipeDescription pipe)
     {
-        Between(found, $"{place}.LengthM", pipe.LengthM, 0, 10_000, "m");
-        Between(found, $"{place}.InsideDiameterM", pipe.InsideDiameterM, 0.001, 1, "m");
-        Between(found, $"{place}.FittingsK", pipe.FittingsK, 0, 1e6, "");
+        RangeCheck.Between(found, $"{place}.LengthM", pipe.LengthM, 0, 10_000, "m");
+        RangeCheck.Between(found, $"{place}.InsideDiameterM", pipe.InsideDiameterM, 0.001, 1, "m");
+        RangeCheck.Between(found, $"{place}.FittingsK", pipe.FittingsK, 0, 1e6, "");
         if (pipe.InsideDiameterM > 0
             && !(pipe.RoughnessM >= 0 && pipe.RoughnessM / pipe.InsideDiameterM <= Friction.RoughestRelative))
         {
             found.Add($"{place}.RoughnessM is {pipe.RoughnessM}; expected between 0 and {Friction.RoughestRelative} of the inside"
                 + $" diameter ({pipe.InsideDiameterM} m).");
         }
-    }
-
-    private static void Between(
-        List<string> found, string place, double value, double low, double high, string unit,
-        bool openLow = false, bool openHigh = false)
-    {
-        // Written so that NaN falls through to the message.
-        if (value >= low && value <= high && !(openLow && value == low) && !(openHigh && value == high))
-        {
-            return;
-        }
-
-        string from = openLow ? $"more than {low}" : $"at least {low}";
-        string to = openHigh ? $"less than {high}" : $"at most {high}";
-        found.Add($"{place} is {value}; expected {from} and {to}{(unit.Length > 0 ? " " + unit : "")}.");
     }
 }

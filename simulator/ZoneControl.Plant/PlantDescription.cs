@@ -1,13 +1,20 @@
 namespace ZoneControl.Plant;
 
 /// <summary>
-/// What the plant is made of, in SI units. Built by the house file's reader, which has already refused what cannot be;
-/// <see cref="PlantModel"/> checks again and names the value that it cannot use.
+/// What the plant is made of, in SI units. The circuit is closed and full of water, so static pressure and heights cancel and
+/// are not asked for. Built by the house file's reader, which has already refused what cannot be; <see cref="PlantModel"/>
+/// checks again and names the value that it cannot use.
 /// </summary>
 public sealed record PlantDescription
 {
-    /// <summary>Water temperature at the start and wherever no later model moves it, °C; above 0, below 100.</summary>
+    /// <summary>
+    /// Water temperature at the start and wherever no later model moves it, °C; below 100, and above 0 for water, above the
+    /// freezing point for a mixture with glycol.
+    /// </summary>
     public required double WaterC { get; init; }
+
+    /// <summary>Share of the water's mass that is propylene glycol, 0 (none) to 0.6; see <see cref="Glycol"/>.</summary>
+    public double GlycolShare { get; init; }
 
     /// <summary>Air temperature around the pump, °C; -20 to 60.</summary>
     public required double PlantRoomC { get; init; }
@@ -19,9 +26,15 @@ public sealed record PlantDescription
     public required PumpDescription Pump { get; init; }
 
     /// <summary>
-    /// Piping from the pump to the manifolds and back, common to all, the heat source's own resistance in its fittings.
+    /// Piping from the pump to the manifolds and back, common to all. The heat source's own resistance is in its fittings or
+    /// in <see cref="HeatExchangerKv"/>.
     /// </summary>
     public required PipeDescription Mains { get; init; }
+
+    /// <summary>
+    /// Kv of a heat exchanger or heat source in the mains, m³/h at 1 bar (IEC 60534-1): 0.001 or more, infinite for none.
+    /// </summary>
+    public double HeatExchangerKv { get; init; } = double.PositiveInfinity;
 
     /// <summary>Manifolds, each with the branch that feeds it; at least one.</summary>
     public required IReadOnlyList<ManifoldDescription> Manifolds { get; init; }
@@ -34,6 +47,12 @@ public sealed record PlantDescription
 
     /// <summary>Spring bypass between the mains' supply and return; null when there is none.</summary>
     public BypassDescription? Bypass { get; init; }
+
+    /// <summary>
+    /// Kv of a bypass that always stands open between the mains' supply and return, m³/h at 1 bar, 0.001 to 1,000; null when
+    /// there is none.
+    /// </summary>
+    public double? FixedBypassKv { get; init; }
 }
 
 /// <summary>How head loss is computed.</summary>
@@ -82,7 +101,11 @@ public sealed record PipeDescription(double LengthM, double InsideDiameterM, dou
 /// <summary>A manifold and the branch that feeds it.</summary>
 /// <param name="Name">Name in the house file.</param>
 /// <param name="Branch">Supply and return branch together, from the mains; null when the manifold sits on the mains.</param>
-public sealed record ManifoldDescription(string Name, PipeDescription? Branch);
+public sealed record ManifoldDescription(string Name, PipeDescription? Branch)
+{
+    /// <summary>Balancing valve in the branch; null for none.</summary>
+    public BalancingValveDescription? Balancing { get; init; }
+}
 
 /// <summary>A loop.</summary>
 /// <param name="Zone">Zone that opens it, from 0; -1 for a loop without an actuator, always open.</param>
@@ -91,9 +114,40 @@ public sealed record ManifoldDescription(string Name, PipeDescription? Branch);
 /// <param name="ValveKvs">
 /// Kv of its valve when fully open, m³/h at 1 bar (IEC 60534-1); 0.001 or more, infinite for no valve.
 /// </param>
-public sealed record LoopDescription(int Zone, int Manifold, PipeDescription Tube, double ValveKvs);
+public sealed record LoopDescription(int Zone, int Manifold, PipeDescription Tube, double ValveKvs)
+{
+    /// <summary>
+    /// Characteristic of its valve: points of opening by travel from (0, 0) to (1, 1), both rising, 2 to 100 of them. See
+    /// <see cref="ValveCurve"/> for the usual ones.
+    /// </summary>
+    public IReadOnlyList<ValvePoint> ValveTable { get; init; } = ValveCurve.QuickOpening;
 
-/// <summary>The circulator at its fixed speed.</summary>
+    /// <summary>Balancing valve in the loop; null for none.</summary>
+    public BalancingValveDescription? Balancing { get; init; }
+}
+
+/// <summary>A balancing valve as it is set. Set once, it stays.</summary>
+/// <param name="Setting">Setting, in the unit of the table (turns, a number on the scale); within the table.</param>
+/// <param name="Table">
+/// Kv by setting as the maker states it, m³/h at 1 bar, 0.001 to 1,000: settings rising, Kv rising; 1 to 100 points.
+/// </param>
+public sealed record BalancingValveDescription(double Setting, IReadOnlyList<BalancingPoint> Table)
+{
+    /// <summary>Kv at the setting, m³/h at 1 bar, by a smooth monotone curve through the table.</summary>
+    public double Kv => Table.Count == 1
+        ? Table[0].Kv
+        : new MonotoneCurve([.. Table.Select(p => p.Setting)], [.. Table.Select(p => p.Kv)]).At(Setting, out _);
+
+    /// <summary>A valve of which only the Kv as it stands is known.</summary>
+    public static BalancingValveDescription AtKv(double kv) => new(0, [new BalancingPoint(0, kv)]);
+}
+
+/// <summary>A point of a balancing valve's table.</summary>
+/// <param name="Setting">Setting, in the maker's unit.</param>
+/// <param name="Kv">Kv there, m³/h at 1 bar.</param>
+public readonly record struct BalancingPoint(double Setting, double Kv);
+
+/// <summary>The circulator.</summary>
 public sealed record PumpDescription
 {
     /// <summary>
@@ -102,8 +156,29 @@ public sealed record PumpDescription
     /// </summary>
     public required IReadOnlyList<PumpPoint> Curve { get; init; }
 
-    /// <summary>Electrical power, W, 0 to 100,000; the upper bound on heat into the water at no flow.</summary>
+    /// <summary>Speed at which it runs, of the curve's speed; 0.1 to 1.5. Curve and power follow by the affinity laws.</summary>
+    public double Speed { get; init; } = 1;
+
+    /// <summary>How it regulates its head by itself; null at fixed speed.</summary>
+    public RegulationDescription? Regulation { get; init; }
+
+    /// <summary>
+    /// Electrical power at the curve's speed, W, 0 to 100,000, the same at every flow; where <see cref="PowerByFlow"/> is
+    /// given, that holds instead.
+    /// </summary>
     public required double PowerW { get; init; }
+
+    /// <summary>
+    /// Electrical power by flow at the curve's speed: flow rising from 0, power 0 to 100,000 W and nowhere less than
+    /// what the water gets, 2 to 100 points; beyond the last it stays. Null where only one figure is known.
+    /// </summary>
+    public IReadOnlyList<PumpPowerPoint>? PowerByFlow { get; init; }
+
+    /// <summary>
+    /// Part of the pump's losses that ends in the water, 0 to 1; the rest warms the plant room. The default, all of it, is
+    /// an upper bound.
+    /// </summary>
+    public double HeatToWaterShare { get; init; } = 1;
 
     /// <summary>Flow below which the maker does not want it run, m³/s; more than 0, at most 1.</summary>
     public required double MinimumFlowM3s { get; init; }
@@ -122,6 +197,25 @@ public sealed record PumpDescription
 /// <param name="FlowM3s">Flow, m³/s.</param>
 /// <param name="HeadM">Head, m.</param>
 public readonly record struct PumpPoint(double FlowM3s, double HeadM);
+
+/// <summary>A point of a pump's power curve.</summary>
+/// <param name="FlowM3s">Flow, m³/s.</param>
+/// <param name="PowerW">Electrical power, W.</param>
+public readonly record struct PumpPowerPoint(double FlowM3s, double PowerW);
+
+/// <summary>
+/// Head kept by the pump itself. Constant difference: the same head at every flow that it can reach. Proportional difference:
+/// from a floor at no flow it rises in a straight line to the set head where the curve at full speed passes it.
+/// </summary>
+/// <param name="SetHeadM">Set head, m; more than 0 and less than the curve's head at no flow.</param>
+public sealed record RegulationDescription(double SetHeadM)
+{
+    /// <summary>The floor: head at no flow, m, more than 0, at most the set head; null for constant difference.</summary>
+    public double? HeadAtNoFlowM { get; init; }
+
+    /// <summary>Lowest speed that it goes down to, of the curve's speed; 0 to the speed at which it runs at full.</summary>
+    public double LowestSpeed { get; init; }
+}
 
 /// <summary>Spring bypass: shut below its opening pressure, then opening in proportion over its band.</summary>
 /// <param name="OpeningPa">Differential pressure at which it begins to open, Pa; 0 to 1e6.</param>

@@ -193,7 +193,7 @@ public sealed class PlantModel
     /// <summary>Flow through the pump, m³/s.</summary>
     public double PumpFlowM3s => _network.PumpFlowM3s;
 
-    /// <summary>Flow through the bypass, m³/s.</summary>
+    /// <summary>Flow through the bypasses together, m³/s.</summary>
     public double BypassFlowM3s => _network.BypassFlowM3s;
 
     /// <summary>Head of the pump, m; 0 while it is off.</summary>
@@ -221,7 +221,26 @@ public sealed class PlantModel
     public double PumpRunS => _record.RunMs(NowMs) / 1000.0;
 
     /// <summary>Electrical energy of the pump so far, Wh.</summary>
-    public double PumpEnergyWh => Description.Pump.PowerW * PumpRunS / 3600;
+    public double PumpEnergyWh => _record.EnergyWh(NowMs);
+
+    /// <summary>Electrical power of the pump, W; 0 while it is off.</summary>
+    public double PumpPowerW => _pump ? _network.Pump.PowerW(PumpFlowM3s) : 0;
+
+    /// <summary>Speed of the pump, of its curve's; 0 while it is off.</summary>
+    public double PumpSpeed => _pump ? _network.Pump.Speed(PumpFlowM3s) : 0;
+
+    /// <summary>Hydraulic over electrical power of the pump, 0 to 1; 0 while it is off or moves nothing.</summary>
+    public double PumpEfficiency => _pump ? _network.Pump.Efficiency(PumpFlowM3s) : 0;
+
+    /// <summary>Heat that the pump gives to the water, W.</summary>
+    public double PumpHeatToWaterW => _pump ? _network.Pump.HeatToWaterW(PumpFlowM3s) : 0;
+
+    /// <summary>
+    /// Seconds until <see cref="TrappedWaterC"/> has reached a temperature (°C) if everything stays as it is; 0 when it has,
+    /// null when it never will. An estimate from below: the heat is an upper bound, and a real casing may flash to
+    /// steam, which may harm seals and bearings. It is no measure of how long a pump lasts.
+    /// </summary>
+    public double? SecondsToTrappedC(double celsius) => _casing.SecondsTo(NowMs, celsius);
 
     /// <summary>
     /// When warm water first reached a manifold that feeds an open loop: the volume of mains and branch moved while heat
@@ -248,7 +267,7 @@ public sealed class PlantModel
 
         _casing.Begin(ms, _pump, _network.PumpFlowM3s);
         _front.Begin(ms, _heat, _network);
-        _record.Begin(ms, _pump, _pump && _network.PumpFlowM3s < Description.Pump.MinimumFlowM3s);
+        _record.Begin(ms, _pump, _pump && _network.PumpFlowM3s < Description.Pump.MinimumFlowM3s, PumpPowerW);
         _nextEventMs = _pump ? NextEvent(ms) : Never;
     }
 

@@ -8,6 +8,9 @@ namespace ZoneControl.Plant;
 /// </summary>
 public sealed class PumpCurve
 {
+    /// <summary>Highest head at no flow accepted, m.</summary>
+    public const double MostHeadM = 100;
+
     private readonly double _fullFlow;
     private readonly double _exponent;
     private readonly MonotoneCurve? _smooth;
@@ -99,9 +102,9 @@ public sealed class PumpCurve
             yield return $"Pump.Curve[0].FlowM3s is {points[0].FlowM3s}; expected 0, the shutoff point.";
         }
 
-        if (!(points[0].HeadM is > 0 and <= 100))
+        if (!(points[0].HeadM is > 0 and <= MostHeadM))
         {
-            yield return $"Pump.Curve[0].HeadM is {points[0].HeadM}; expected more than 0 and at most 100 m.";
+            yield return $"Pump.Curve[0].HeadM is {points[0].HeadM}; expected more than 0 and at most {MostHeadM} m.";
         }
 
         if (points[^1].HeadM != 0)

@@ -1,6 +1,6 @@
 namespace ZoneControl.Plant;
 
-/// <summary>Counts what happens to the pump: running, starts, and deadhead, in whole milliseconds.</summary>
+/// <summary>Counts what happens to the pump: running, starts, and deadhead, in whole milliseconds; and its energy.</summary>
 internal sealed class PumpRecord
 {
     private long _startMs;
@@ -10,16 +10,19 @@ internal sealed class PumpRecord
     private long _runBefore;
     private long _deadheadBefore;
     private int _stretchesBefore;
+    private double _powerW;
+    private double _wattMsBefore;
 
     /// <summary>Pump starts so far.</summary>
     public int Starts { get; private set; }
 
-    /// <summary>From this time on the pump is on or off, and on with too little flow or not.</summary>
-    public void Begin(long ms, bool on, bool deadheaded)
+    /// <summary>From this time on the pump is on or off, on with too little flow or not, and takes that power.</summary>
+    public void Begin(long ms, bool on, bool deadheaded, double powerW)
     {
         // A state that lasted no time at all is no stretch: inputs set one after another at one moment are one change.
         if (ms > _startMs)
         {
+            _wattMsBefore = WattMs(ms);
             (_runBefore, _deadheadBefore, _stretchesBefore) = (RunMs(ms), DeadheadMs(ms), Stretches(ms));
             _countedStretch = _deadheaded;
         }
@@ -29,15 +32,20 @@ internal sealed class PumpRecord
             Starts++;
         }
 
-        (_startMs, _on, _deadheaded) = (ms, on, deadheaded);
+        (_startMs, _on, _deadheaded, _powerW) = (ms, on, deadheaded, powerW);
     }
 
     /// <summary>Time so far that the pump was on, ms.</summary>
     public long RunMs(long ms) => _runBefore + (_on ? ms - _startMs : 0);
+
+    /// <summary>Electrical energy so far, Wh.</summary>
+    public double EnergyWh(long ms) => WattMs(ms) / 3_600_000;
 
     /// <summary>Time so far that it was on with less than its minimum flow, ms.</summary>
     public long DeadheadMs(long ms) => _deadheadBefore + (_deadheaded ? ms - _startMs : 0);
 
     /// <summary>Separate stretches of that so far.</summary>
     public int Stretches(long ms) => _stretchesBefore + (_deadheaded && !_countedStretch && ms > _startMs ? 1 : 0);
+
+    private double WattMs(long ms) => _wattMsBefore + _powerW * (ms - _startMs);
 }

@@ -1,20 +1,52 @@
 namespace ZoneControl.Plant;
 
 /// <summary>
-/// Part of its Kvs that an on/off manifold valve passes by stem travel: quick opening, 0 when shut, smooth and rising. That
-/// such valves behave so is common practice; the points (0.25, 0.79) and (0.5, 0.90) are the representative quick-opening
-/// curve tabulated by the open-source library `fluids` (its control valve data), joined by a monotone cubic.
+/// Part of its Kvs that a valve passes by stem travel, its characteristic: a table of points from shut (0, 0) to open (1, 1),
+/// rising, joined by a smooth monotone curve.
 /// </summary>
 public static class ValveCurve
 {
-    /// <summary>Travel below which the valve counts as shut; it would pass less than a billionth of its Kvs.</summary>
+    /// <summary>Part of its Kvs below which a valve counts as shut; real ones leak more.</summary>
     public const double ShutBelow = 1e-9;
 
-    private static readonly MonotoneCurve _quickOpening = new([0, 0.25, 0.5, 1], [0, 0.79, 0.90, 1]);
+    /// <summary>
+    /// Quick opening, the default: that on/off manifold valves behave so is common practice. The points (0.25, 0.79) and
+    /// (0.5, 0.90) are the representative quick-opening curve tabulated by the open-source library `fluids` (its control
+    /// valve data).
+    /// </summary>
+    public static IReadOnlyList<ValvePoint> QuickOpening { get; } = [new(0, 0), new(0.25, 0.79), new(0.5, 0.90), new(1, 1)];
 
-    /// <summary>Kv over Kvs, 0 to 1.</summary>
+    /// <summary>Opening equal to travel.</summary>
+    public static IReadOnlyList<ValvePoint> Linear { get; } = [new(0, 0), new(1, 1)];
+
+    private static readonly MonotoneCurve _quickOpening = Through(QuickOpening);
+
+    /// <summary>
+    /// Equal percentage: opening R^(travel − 1), as in IEC 60534-2-4, in steps of 5 % of travel; below the first it runs
+    /// smoothly to 0, since a valve shuts.
+    /// </summary>
+    /// <param name="rangeability">R, 5 to 100; 20 to 50 is common practice.</param>
+    /// <exception cref="ArgumentOutOfRangeException">It is outside that range.</exception>
+    public static IReadOnlyList<ValvePoint> EqualPercentage(double rangeability)
+    {
+        if (!(rangeability is >= 5 and <= 100))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(rangeability), rangeability, "rangeability is expected between 5 and 100");
+        }
+
+        const int Steps = 20;
+        return
+        [
+            new(0, 0),
+            .. Enumerable.Range(1, Steps).Select(i => new ValvePoint(
+                i / (double)Steps, Math.Pow(rangeability, i / (double)Steps - 1))),
+        ];
+    }
+
+    /// <summary>Kv over Kvs of the default, 0 to 1.</summary>
     /// <param name="travel">Stem travel, 0 shut to 1 open.</param>
-    public static double Opening(double travel) => travel < ShutBelow ? 0 : _quickOpening.At(Math.Min(travel, 1), out _);
+    public static double Opening(double travel) => Opening(_quickOpening, travel);
 
     /// <summary>
     /// Resistance of a valve, m of head per (m³/s)². From IEC 60534-1: a valve of Kv passes Kv m³/h of water at 1000 kg/m³
@@ -23,4 +55,20 @@ public static class ValveCurve
     /// <param name="kv">Kv, m³/h at 1 bar; more than 0, infinite for no valve at all.</param>
     /// <param name="gravity">Acceleration of gravity, m/s².</param>
     public static double Resistance(double kv, double gravity) => 100 * 3600.0 * 3600.0 / (gravity * kv * kv);
+
+    /// <summary>Kv over Kvs on a curve, 0 to 1.</summary>
+    internal static double Opening(MonotoneCurve curve, double travel)
+    {
+        double opening = curve.At(Math.Clamp(travel, 0, 1), out _);
+        return opening < ShutBelow ? 0 : opening;
+    }
+
+    /// <summary>The smooth curve through a table.</summary>
+    internal static MonotoneCurve Through(IReadOnlyList<ValvePoint> table) =>
+        new([.. table.Select(p => p.Travel)], [.. table.Select(p => p.Opening)]);
 }
+
+/// <summary>A point of a valve's characteristic.</summary>
+/// <param name="Travel">Stem travel, 0 shut to 1 open.</param>
+/// <param name="Opening">Kv over Kvs there, 0 to 1.</param>
+public readonly record struct ValvePoint(double Travel, double Opening);

@@ -10,10 +10,10 @@ namespace ZoneControl.Cli.Tests;
 
 public class TerminalReportTests
 {
-    private static string[] Lines(ReportView report, bool colour = false)
+    private static string[] Lines(ReportView report, bool colour = false, int width = 80)
     {
         using var console = new TestConsole();
-        console.Profile.Width = 80;
+        console.Profile.Width = width;
         if (colour)
             console.Colors(ColorSystem.TrueColor).EmitAnsiSequences();
         TerminalReport.Write(console, report);
@@ -51,6 +51,14 @@ public class TerminalReportTests
             },
             _ => plain,
         };
+    }
+
+    [Fact]
+    public void A_narrow_terminal_breaks_no_rule_name()
+    {
+        string[] lines = Lines(Morning.Report(), width: 60);
+        Assert.All(Morning.Report().Judged.Rules, rule => Assert.Contains(lines, line => line.Trim().StartsWith(rule.Verdict.Rule + " ", StringComparison.Ordinal)));
+        Assert.All(lines, line => Assert.True(line.Length <= 60, line));
     }
 
     [Theory]

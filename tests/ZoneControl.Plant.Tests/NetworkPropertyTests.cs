@@ -92,22 +92,20 @@ public class NetworkPropertyTests
     [Fact]
     public void The_search_stays_short()
     {
-        // Seen over 100,000 random houses after one valve moved: 5.6 evaluations a loop on average, 24 in 99 of 100, 190 at most.
-        Gen.Select(Houses.Any, Houses.AnyTravels).Sample((house, travels) =>
-        {
-            var network = new Network(house);
-            network.Solve(travels);
-            Assert.InRange(network.LoopEvaluations, 0, 1000 * house.Loops.Count);
-        }, iter: 2_000);
-
-        // In a plain house, a valve on its way: three steps of the head, each with one or two of every loop.
+        // In a plain house, a valve on its way: two steps, each evaluating every loop and the mains once.
         var plain = new Network(Houses.Small);
         plain.Solve([1, 0.50]);
         long before = plain.LoopEvaluations;
         plain.Solve([1, 0.51]);
-        Assert.InRange(plain.LoopEvaluations - before, 2, 2 * 8);
+        Assert.InRange(plain.LoopEvaluations - before, 3, 2 * 3);
 
-        // Behind branches every step of the head takes a search of its own.
+        // A valve that leaps from open to nearly shut: three.
+        plain.Solve([1, 1]);
+        before = plain.LoopEvaluations;
+        plain.Solve([1, 0.01]);
+        Assert.InRange(plain.LoopEvaluations - before, 3, 4 * 3);
+
+        // Branches take part in the same steps.
         var branched = new Network(Houses.Small with
         {
             Manifolds =
@@ -120,7 +118,16 @@ public class NetworkPropertyTests
         branched.Solve([1, 0.50]);
         before = branched.LoopEvaluations;
         branched.Solve([1, 0.51]);
-        Assert.InRange(branched.LoopEvaluations - before, 4, 4 * 16);
+        Assert.InRange(branched.LoopEvaluations - before, 7, 3 * 7);
+
+        // From nothing, in houses plain and odd. Seen over 100,000: 5.9 evaluations a loop on average, 48 in 99 of
+        // 100, 130 at most; 2.5 a loop after one more valve moved.
+        Gen.Select(Houses.Any, Houses.AnyTravels).Sample((house, travels) =>
+        {
+            var network = new Network(house);
+            network.Solve(travels);
+            Assert.InRange(network.LoopEvaluations, 0, 500 * house.Loops.Count);
+        }, iter: 2_000);
     }
 
     [Fact]

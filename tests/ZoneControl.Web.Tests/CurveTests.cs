@@ -24,6 +24,17 @@ public class CurveTests
     }
 
     [Fact]
+    public void A_long_saw_is_thinned_in_moments()
+    {
+        // Ever smaller teeth split off one point at a time; with the square of the points this would take minutes.
+        const int points = 100_000;
+        TimedValue[] saw = [.. Enumerable.Range(0, points).Select(i => new TimedValue(i * 1000L, i % 2 * (2.0 - i / (double)points)))];
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        Assert.Equal(points, Curve.Thin(saw, 0.1).Count);
+        Assert.InRange(watch.Elapsed.TotalSeconds, 0, 15);
+    }
+
+    [Fact]
     public void Both_sides_of_a_step_are_kept()
     {
         TimedValue[] step = [new(0, 0), new(1000, 0), new(2000, 0), new(2000, 5), new(3000, 5), new(4000, 5)];

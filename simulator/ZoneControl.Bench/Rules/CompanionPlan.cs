@@ -4,7 +4,7 @@ namespace ZoneControl.Bench.Rules;
 
 /// <summary>
 /// Which zones OPEN-COMPANION opens, worked out from the house's settings and what the controller publishes. A zone is
-/// healthy when it is published neither late nor latched. Masks have one bit a zone.
+/// healthy when it is published neither late nor latched, and its switch not as stuck. Masks have one bit a zone.
 /// </summary>
 /// <param name="Companions">Healthy zones taken in the companion order until minimum open is met, without asked ones.</param>
 /// <param name="LateCompanions">
@@ -14,12 +14,16 @@ namespace ZoneControl.Bench.Rules;
 /// <param name="CallsSuffice">The healthy asked zones reach minimum open by themselves.</param>
 internal readonly record struct CompanionPlan(int Companions, int LateCompanions, int Reach, bool CallsSuffice)
 {
-    /// <summary>The plan for the asked zones; empty when none is asked, since companions open only for demand.</summary>
-    public static CompanionPlan For(ControllerSettings house, int asked, int late, int latched)
+    /// <summary>Nothing opens that nobody asked for.</summary>
+    public static CompanionPlan None(ControllerSettings house) => new(0, 0, house.StandingCapacity, true);
+
+    /// <summary>The plan for the asked zones: none, where it is PUMP-STUCK that needs zones open.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="asked">Zones that demand asks for.</param>
+    /// <param name="unhealthy">Zones that cannot be counted on, latched ones included.</param>
+    /// <param name="latched">Zones that are no longer driven.</param>
+    public static CompanionPlan For(ControllerSettings house, int asked, int unhealthy, int latched)
     {
-        if (asked == 0)
-            return new CompanionPlan(0, 0, house.StandingCapacity, true);
-        int unhealthy = late | latched;
         int met = house.StandingCapacity + Capacities.Of(house, asked & ~unhealthy);
         int reach = met;
         bool callsSuffice = met >= house.MinimumOpen;

@@ -11,19 +11,27 @@ public static class Judge
 
     /// <summary>One verdict a rule, in the rule book's order, each with its first breach.</summary>
     /// <param name="house">What the house file says to a controller; lawful, as <see cref="SettingsCheck"/> says.</param>
-    /// <param name="trace">Frames in order of time.</param>
+    /// <param name="trace">
+    /// Frames in the order of their scans. A scan whose time cannot be believed (<see cref="ScanClock"/>) is judged as if no
+    /// time had passed before it; a moment told after one is that of the clock as it went on.
+    /// </param>
     /// <param name="nameOf">A zone's name by its number, for the reasons.</param>
-    /// <exception cref="ArgumentException">Frames run backwards, or the trace ends before its last frame.</exception>
+    /// <exception cref="ArgumentException">The trace ends before its last frame.</exception>
     public static IReadOnlyList<RuleVerdict> Verdicts(ControllerSettings house, Trace trace, Func<int, string> nameOf)
     {
         var tally = new Tally();
         var monitors = new MonitorSet(house, nameOf, tally);
         if (trace.Frames.Count > 0)
             monitors.NowMs = trace.Frames[0].Ms;
+        var clock = new ScanClock(house, trace.EveryScan);
         foreach (Frame frame in trace.Frames)
         {
-            PassTo(monitors, frame.Ms);
-            monitors.Step(0, frame);
+            ClockSign sign = clock.Sign(frame);
+            if (sign is ClockSign.RunsBack or ClockSign.ComesLate || frame.Ms < monitors.NowMs)
+                monitors.NowMs = frame.Ms;
+            else
+                PassTo(monitors, frame.Ms);
+            monitors.Step(0, frame, sign);
         }
 
         if (trace.Frames.Count > 0)

@@ -38,11 +38,16 @@ public sealed class MonitorSet
     /// The last frame held for <paramref name="dtMs"/>, and now there is this one. Its own time is not read: frames may be
     /// judged at any distance.
     /// </summary>
-    public void Step(int dtMs, in Frame frame)
+    /// <param name="dtMs">Time since the last frame, ms, 0 or more; 0 where the clock says nothing that can be believed.</param>
+    /// <param name="frame">What the scan shows.</param>
+    /// <param name="clock">What the scan's time says of its clock.</param>
+    public void Step(int dtMs, in Frame frame, ClockSign clock = ClockSign.Unknown)
     {
         Pass(dtMs);
         Frame now = _seen.Clean(frame);
-        if (_begun && !now.PowerUp && now.ShowsTheSameAs(_seen.Now with { PowerUp = false }))
+        _seen.Clock = clock;
+        bool fails = clock is ClockSign.RunsBack or ClockSign.StandsStill or ClockSign.ComesLate;
+        if (!fails && _begun && !now.PowerUp && now.ShowsTheSameAs(_seen.Now with { PowerUp = false }))
             return;
         if (now.Unpowered)
         {
@@ -57,7 +62,10 @@ public sealed class MonitorSet
                 _seen.Forget();
             }
 
-            _seen.Take(now);
+            bool timeFault = !now.PowerUp && _seen.IsTimeFault(now, fails);
+            if (timeFault)
+                ForgetTimes();
+            _seen.Take(now, timeFault);
             foreach (RuleMonitor monitor in _monitors)
                 monitor.OnFrame();
         }
@@ -74,6 +82,8 @@ public sealed class MonitorSet
             return;
         }
 
+        if (ms > 0)
+            _seen.LeaveFrame();
         while (ms > 0)
         {
             int next = _seen.MsToNextChange();
@@ -102,6 +112,12 @@ public sealed class MonitorSet
         foreach (RuleMonitor monitor in _monitors)
             monitor.Walk(walk);
         return walk.Count;
+    }
+
+    private void ForgetTimes()
+    {
+        foreach (RuleMonitor monitor in _monitors)
+            monitor.ForgetTimes();
     }
 
     private void End()

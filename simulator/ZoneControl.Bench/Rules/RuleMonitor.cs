@@ -23,6 +23,12 @@ internal abstract class RuleMonitor(string rule, Evidence seen, IFindings findin
     /// <summary>Power is lost or comes back: every obligation ends. The evidence is still that of before.</summary>
     public abstract void End();
 
+    /// <summary>
+    /// TIME-FAULT in the scan that is about to be judged: no time that passed before it counts. What a monitor remembers of
+    /// latches stays.
+    /// </summary>
+    public virtual void ForgetTimes() => End();
+
     /// <summary>A scan showed something new.</summary>
     public abstract void OnFrame();
 
@@ -42,6 +48,10 @@ internal abstract class RuleMonitor(string rule, Evidence seen, IFindings findin
     protected void Occasion() => findings.Occasion(rule);
 
     protected void Broken(string why) => findings.Broken(rule, seen.NowMs, why);
+
+    /// <summary>Lets time pass over duties of zones, each of which has <paramref name="limitMs"/>.</summary>
+    protected void PassZones(ZoneDuties duties, int ms, int limitMs, Func<int, string> why) =>
+        duties.Pass(ms, limitMs, (zone, at) => BrokenIn(at, () => why(zone)));
 
     /// <summary>Reports a duty that ran out while time passed; nothing for a negative moment.</summary>
     protected void BrokenIn(int ms, Func<string> why)

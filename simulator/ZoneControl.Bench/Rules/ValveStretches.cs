@@ -4,20 +4,28 @@ using ZoneControl.Logic;
 namespace ZoneControl.Bench.Rules;
 
 /// <summary>
-/// How long each valve has been energised or released without a break, and what that proves: timed valves by their opening
-/// time, switched ones by their end switch, or by both where the switch made too soon. Ages are capped where nothing more
-/// depends on them.
+/// How long each valve has been open or shut without a break, and what that proves: timed valves by their opening time,
+/// switched ones by their end switch, or by both where the switch made too soon. A driven valve is open while it is
+/// energised, a gated one while its panel is sensed to energise it. Ages are capped where nothing more depends on them.
 /// </summary>
 internal sealed class ValveStretches(ControllerSettings house)
 {
     private readonly int[] _energisedMs = new int[house.ZoneCount];
     private readonly int[] _unprovenMs = new int[house.ZoneCount];
     private readonly int[] _releasedMs = new int[house.ZoneCount];
-    private int _valves;
+    private readonly int _driven = house.DrivenZones;
+    private int _open;
     private int _switches;
     private int _early;
+    private int _stuck;
+    private bool _supplied;
+
+    public int Open => _open;
 
     public int Early => _early;
+
+    /// <summary>Switches made when their valve had been shut for its closing time, and not seen open since.</summary>
+    public int Stuck => _stuck;
 
     public int Proven { get; private set; }
 
@@ -31,20 +39,33 @@ internal sealed class ValveStretches(ControllerSettings house)
 
     public int Shut { get; private set; }
 
-    /// <summary>Every valve counts as released this moment.</summary>
+    /// <summary>Every valve counts as released this moment, and the supply as absent where it is sensed.</summary>
     public void Forget()
     {
         Array.Clear(_energisedMs);
         Array.Clear(_unprovenMs);
         Array.Clear(_releasedMs);
-        _valves = _switches = _early = 0;
+        _open = _switches = _early = _stuck = 0;
+        _supplied = !house.Has(Contact.Supply);
         Derive();
     }
 
-    /// <summary>A scan reads its contacts, with the valves still as they stood before it.</summary>
-    public void ReadSwitches(in Frame was, in Frame now)
+    /// <summary>TIME-FAULT: no time that has passed counts any more; valves and switches stand as they are.</summary>
+    public void ForgetTimes(in Frame now)
     {
-        int made = now.EndSwitches & ~was.EndSwitches & _valves;
+        Array.Clear(_energisedMs);
+        Array.Clear(_unprovenMs);
+        Array.Clear(_releasedMs);
+        _early = _open & Read(now);
+        Derive();
+    }
+
+    /// <summary>A scan reads its contacts, with the valves that are driven still as they stood before it.</summary>
+    public void ReadContacts(in Frame was, in Frame now)
+    {
+        _supplied = !house.Has(Contact.Supply) || (now.Contacts & Contact.Supply) != 0;
+        Turn((_open ^ now.Senses) & house.GatedZones, now);
+        int made = now.EndSwitches & ~was.EndSwitches & _open;
         for (int zone = 0; zone < house.ZoneCount; zone++)
         {
             if ((made & (1 << zone)) != 0 && _energisedMs[zone] < BelievableMs(zone))
@@ -52,6 +73,7 @@ internal sealed class ValveStretches(ControllerSettings house)
         }
 
         _switches = now.EndSwitches;
+        _stuck &= _switches;
         Derive();
         for (int zone = 0; zone < house.ZoneCount; zone++)
         {
@@ -60,21 +82,10 @@ internal sealed class ValveStretches(ControllerSettings house)
         }
     }
 
-    /// <summary>The same scan moves its valves.</summary>
-    public void Move(in Frame was, in Frame now)
+    /// <summary>The same scan moves the valves that it drives.</summary>
+    public void Move(in Frame now)
     {
-        int moved = was.Valves ^ now.Valves;
-        int energised = moved & now.Valves;
-        // A contact read as made may still be settling: the channels show it only by the alarm.
-        int read = house.SwitchDebounceMs > 0 ? now.EarlySwitches & house.SwitchedZones : 0;
-        _early = (_early & ~moved) | (energised & (now.EndSwitches | read));
-        _valves = now.Valves;
-        for (int zone = 0; zone < house.ZoneCount; zone++)
-        {
-            if ((moved & (1 << zone)) != 0)
-                _energisedMs[zone] = _unprovenMs[zone] = _releasedMs[zone] = 0;
-        }
-
+        Turn((_open ^ now.Valves) & _driven, now);
         Derive();
     }
 
@@ -85,7 +96,7 @@ internal sealed class ValveStretches(ControllerSettings house)
         for (int zone = 0; zone < house.ZoneCount; zone++)
         {
             int bit = 1 << zone;
-            if ((_valves & bit) == 0)
+            if ((_open & bit) == 0)
             {
                 Sooner(ref next, house.ClosingMs[zone] - _releasedMs[zone]);
                 continue;
@@ -105,13 +116,17 @@ internal sealed class ValveStretches(ControllerSettings house)
     {
         for (int zone = 0; zone < house.ZoneCount; zone++)
         {
-            if ((_valves & (1 << zone)) == 0)
+            if ((_open & (1 << zone)) == 0)
             {
                 Age(ref _releasedMs[zone], ms, house.ClosingMs[zone]);
                 continue;
             }
 
-            Age(ref _energisedMs[zone], ms, Math.Max(house.OpeningMs[zone] + house.ScanPeriodMs, BelievableMs(zone)));
+            // VALVE-SUPPLY: opening time counts only with supply present.
+            if (Powered(zone))
+                Age(ref _energisedMs[zone], ms, Math.Max(house.OpeningMs[zone] + house.ScanPeriodMs, BelievableMs(zone)));
+            else
+                _energisedMs[zone] = 0;
             AgeWait(zone, ms);
         }
 
@@ -124,11 +139,16 @@ internal sealed class ValveStretches(ControllerSettings house)
         walk.Ints(_energisedMs);
         walk.Ints(_unprovenMs);
         walk.Ints(_releasedMs);
+        walk.Int(ref _open);
         walk.Int(ref _early);
-        _valves = now.Valves;
+        walk.Int(ref _stuck);
+        walk.Bool(ref _supplied);
         _switches = now.EndSwitches;
         Derive();
     }
+
+    /// <summary>How long a valve has been energised as far as times can be trusted, ms; capped.</summary>
+    public int EnergisedMs(int zone) => _energisedMs[zone];
 
     public static void Sooner(ref int next, int left)
     {
@@ -138,11 +158,28 @@ internal sealed class ValveStretches(ControllerSettings house)
 
     public static void Age(ref int age, int ms, int cap) => age = (int)Math.Min((long)age + ms, cap);
 
-    // Only a wait that no scan has ended counts on: a confirmed proof keeps it at none.
+    private bool Powered(int zone) => _supplied || (_driven & (1 << zone)) == 0;
+
+    private void Turn(int turned, in Frame now)
+    {
+        _open ^= turned;
+        _early = (_early & ~turned) | (turned & _open & Read(now));
+        for (int zone = 0; zone < house.ZoneCount; zone++)
+        {
+            if ((turned & (1 << zone)) != 0)
+                _energisedMs[zone] = _unprovenMs[zone] = _releasedMs[zone] = 0;
+        }
+    }
+
+    // Switches that this scan reads as made. One that is still settling shows only by the alarm.
+    private int Read(in Frame now) =>
+        now.EndSwitches | (house.SwitchDebounceMs > 0 ? now.EarlySwitches & house.SwitchedZones : 0);
+
+    // Only a wait that no scan has ended counts on: a confirmed proof keeps it at none. Without supply no valve is to blame.
     private void AgeWait(int zone, int ms)
     {
         int bit = 1 << zone;
-        if (((Confirmed | ~house.SwitchedZones) & bit) != 0)
+        if (!_supplied || ((Confirmed | ~house.SwitchedZones) & bit) != 0)
             return;
         Age(ref _unprovenMs[zone], ms, house.SwitchLimitMs[zone]);
         bool stood = _energisedMs[zone] >= house.OpeningMs[zone] + house.ScanPeriodMs;
@@ -161,28 +198,29 @@ internal sealed class ValveStretches(ControllerSettings house)
         for (int zone = 0; zone < house.ZoneCount; zone++)
         {
             int bit = 1 << zone;
-            if ((_valves & bit) != 0)
-                DeriveEnergised(zone, bit);
+            if ((_open & bit) != 0)
+                DeriveOpen(zone, bit);
             else if (_releasedMs[zone] >= house.ClosingMs[zone])
                 Shut |= bit;
         }
 
-        Doubted = _early & _switches & ~Proven;
+        _stuck |= Shut & _switches;
+        Doubted = _early & _switches & ~_stuck & ~Proven;
     }
 
-    private void DeriveEnergised(int zone, int bit)
+    private void DeriveOpen(int zone, int bit)
     {
         bool fully = _energisedMs[zone] >= house.OpeningMs[zone];
         bool switched = (house.SwitchedZones & bit) != 0;
-        bool made = (_switches & bit) != 0;
-        bool proven = switched ? made && (fully || (_early & bit) == 0) : fully;
+        bool made = (_switches & ~_stuck & bit) != 0;
+        bool proven = Powered(zone) && (switched ? made && (fully || (_early & bit) == 0) : fully);
         if (fully)
             FullyOpened |= bit;
         if (proven)
             Proven |= bit;
         if (proven && switched && _unprovenMs[zone] == 0)
             Confirmed |= bit;
-        if (!proven && switched && _unprovenMs[zone] >= house.SwitchLimitMs[zone])
+        if (!proven && switched && _supplied && _unprovenMs[zone] >= house.SwitchLimitMs[zone])
             Overdue |= bit;
     }
 }

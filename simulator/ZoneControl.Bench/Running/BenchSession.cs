@@ -22,6 +22,8 @@ public sealed class BenchSession
     private long _deadlineMs;
     private long _sampleDueMs;
     private bool _contactsMoved = true;
+    private int _sampledContacts;
+    private int _sampledSwitches;
 
     /// <summary>Joins a freshly built plant and controller at time 0, before the first scan.</summary>
     /// <param name="settings">The controller's settings: which contacts there are and what they mean.</param>
@@ -168,12 +170,15 @@ public sealed class BenchSession
         NowMs = ms;
         int contacts = _wiring.Contacts;
         int switches = _wiring.Switches;
-        bool worthASample = EveryScan || _contactsMoved || ms >= _sampleDueMs;
+        bool worthASample = EveryScan || _contactsMoved || ms >= _sampleDueMs
+            || contacts != _sampledContacts || switches != _sampledSwitches;
         Frame before = Shown;
         Shown = Decide(ms);
         bool showsMore = !Shown.ShowsTheSameAs(before);
         if (worthASample || showsMore)
             _recorder.Sample();
+        _sampledContacts = contacts;
+        _sampledSwitches = switches;
         _wiring.Drive(Shown);
         _recorder.Take(Shown, keep);
         if (showsMore)

@@ -5,22 +5,26 @@ using ZoneControl.Plant;
 namespace ZoneControl.Bench.Running;
 
 /// <summary>
-/// Counting capacity does not show that water moves. So a run in which no equipment is broken owes its pump zero deadhead
-/// seconds, seen from the water side, whatever the rules say. With planted faults the script says what it expects.
+/// Counting capacity does not show that water moves. So as long as no equipment is broken a run owes its pump zero deadhead
+/// seconds, seen from the water side, whatever the rules say. From the first planted fault on the script says what it expects.
 /// </summary>
 internal static class HealthyRun
 {
-    public static IEnumerable<ExpectationVerdict> Owes(Script script, PlantModel plant)
+    public static IEnumerable<ExpectationVerdict> Owes(Script script, Trace trace, PlantModel plant)
     {
-        if (script.Events.Any(e => Breaks(e.Action)))
+        ScriptEvent? broken = script.Events.FirstOrDefault(e => Breaks(e.Action));
+        double deadheadS = broken is null
+            ? plant.DeadheadS
+            : trace.Samples.LastOrDefault(sample => sample.Ms <= broken.AtMs)?.DeadheadS ?? 0;
+        bool met = deadheadS <= 0;
+        if (broken is not null && met)
             yield break;
-        bool met = plant.DeadheadS <= 0;
         yield return new ExpectationVerdict(
-            "healthy equipment: no deadhead at all",
+            broken is null ? "healthy equipment: no deadhead at all" : "healthy equipment: no deadhead before the first fault",
             0,
             met,
             null,
-            met ? "" : $"the pump was energised for {plant.DeadheadS:0.#} s with less than its minimum flow");
+            met ? "" : $"the pump was energised for {deadheadS:0.#} s with less than its minimum flow");
     }
 
     private static bool Breaks(ScriptAction action) => action switch

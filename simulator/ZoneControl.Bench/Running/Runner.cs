@@ -35,13 +35,18 @@ public static class Runner
         session.SetLockout(LockoutAtStart);
         Play(script, session, progress, cancel);
         Trace trace = session.Finish(session.NowMs);
+        string NameOf(int zone) => house.Zones[zone].Label;
         return new Run(
             house,
             script,
             controller.Name,
             trace,
-            Judge.Verdicts(settings, trace, zone => house.Zones[zone].Label),
-            [.. ExpectationJudge.Judge(script, house, trace), .. HealthyRun.Owes(script, plant)],
+            Judge.Verdicts(settings, trace, NameOf),
+            [
+                .. ExpectationJudge.Judge(script, house, trace),
+                .. HealthyRun.Owes(script, trace, plant),
+                .. WiredContacts.Owes(settings, script, trace, NameOf),
+            ],
             HoldSpans.Of(trace),
             RunSums.Of(trace, plant));
     }

@@ -7,4 +7,11 @@ namespace ZoneControl.Bench.Running;
 /// </param>
 /// <param name="Samples">What the plant did.</param>
 /// <param name="EndMs">End of the run, ms; the last frame holds until then.</param>
-public sealed record Trace(IReadOnlyList<Frame> Frames, IReadOnlyList<PlantSample> Samples, long EndMs);
+public sealed record Trace(IReadOnlyList<Frame> Frames, IReadOnlyList<PlantSample> Samples, long EndMs)
+{
+    /// <summary>
+    /// Every scan has its frame, those that show nothing new too, as they came. Only then can a scan that came too late be
+    /// told from scans that were left out (TIME-FAULT).
+    /// </summary>
+    public bool EveryScan { get; init; }
+}

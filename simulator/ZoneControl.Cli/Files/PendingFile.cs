@@ -24,13 +24,13 @@ public sealed class PendingFile : IDisposable
             throw new BadInputException("A file name is empty; give a name such as report.html.");
         _target = Target(path);
         string folder = Path.GetDirectoryName(_target)!;
+        // Moving a file over a device would replace the device itself.
+        if (IsAmongDevices(Path.GetFullPath(path)) || IsAmongDevices(_target))
+            throw new BadInputException($"{path}: is a device; give the name of a file.");
         if (Directory.Exists(_target))
             throw new BadInputException($"{path}: is a folder; give the name of a file in it.");
         if (!Directory.Exists(folder))
             throw new BadInputException($"{path}: the folder {folder} does not exist; make it first or choose another.");
-        // Moving a file over a device would replace the device itself.
-        if (!OperatingSystem.IsWindows() && (_target + "/").StartsWith("/dev/", StringComparison.Ordinal))
-            throw new BadInputException($"{path}: is a device; give the name of a file.");
         _passing = Path.Combine(folder, $".{Path.GetFileName(_target)}.{Guid.NewGuid():N}.part");
         try
         {
@@ -87,11 +87,15 @@ public sealed class PendingFile : IDisposable
         {
             return File.ResolveLinkTarget(full, returnFinalTarget: true)?.FullName ?? full;
         }
-        catch (IOException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
+            // Whether a file can be written there is found out next, with the reason.
             return full;
         }
     }
+
+    private static bool IsAmongDevices(string path) => !OperatingSystem.IsWindows() &&
+        (path.StartsWith("/dev/", StringComparison.Ordinal) || path.StartsWith("/proc/", StringComparison.Ordinal));
 
     private static string Reason(Exception e) => e.Message.Split('\n')[0].TrimEnd('.');
 }

@@ -4,7 +4,7 @@ using ZoneControl.Web.View;
 
 namespace ZoneControl.Cli.Terminal;
 
-/// <summary>The rule table: two rules abreast, and under it what each broken one asks and what was seen.</summary>
+/// <summary>The rule table: two rules abreast where there is room, and under it what each broken one asks and what was seen.</summary>
 internal static class RuleSection
 {
     public static void Write(IAnsiConsole console, IReadOnlyList<RuleView> rules, Clock clock)
@@ -12,10 +12,12 @@ internal static class RuleSection
         if (rules.Count == 0)
             return;
         Screen.Heading(console, "Rules, judged from inputs and outputs alone");
-        Table table = Screen.Plain("rule", "verdict", "judged", "rule", "verdict", "judged");
-        int rows = (rules.Count + 1) / 2;
+        // Narrower, names would be broken in the middle.
+        int abreast = console.Profile.Width >= Screen.Width ? 2 : 1;
+        Table table = Screen.Plain([.. Enumerable.Repeat<string[]>(["rule", "verdict", "judged"], abreast).SelectMany(h => h)]);
+        int rows = (rules.Count + abreast - 1) / abreast;
         for (int row = 0; row < rows; row++)
-            table.AddRow([.. Cells(rules[row]), .. row + rows < rules.Count ? Cells(rules[row + rows]) : []]);
+            table.AddRow([.. Enumerable.Range(0, abreast).Select(i => row + i * rows).Where(i => i < rules.Count).SelectMany(i => Cells(rules[i]))]);
         console.Write(table);
         foreach (RuleView rule in rules.Where(r => r.Verdict.Why.Length > 0 || r.Verdict.Judgement == Judgement.Broken))
             Details(console, rule, clock);

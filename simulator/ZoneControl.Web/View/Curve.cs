@@ -3,11 +3,17 @@ namespace ZoneControl.Web.View;
 /// <summary>Curves through measured points, joined by straight lines.</summary>
 public static class Curve
 {
+    private const int BlockPoints = 256;
+
     /// <summary>
     /// Leaves out points that lie within <paramref name="tolerance"/> (in the values' unit) of the line through those kept.
     /// Ends and both sides of a step are kept. Method: Ramer 1972 / Douglas and Peucker 1973 (from memory), measured along
     /// the value axis, with a stack in place of recursion.
     /// </summary>
+    /// <remarks>
+    /// The method takes time with the square of the points when it splits off one at a time, as on a saw's teeth. So a long
+    /// curve is thinned block by block, and the ends of blocks are kept as well.
+    /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A negative tolerance.</exception>
     public static IReadOnlyList<TimedValue> Thin(IReadOnlyList<TimedValue> points, double tolerance)
     {
@@ -18,7 +24,13 @@ public static class Curve
         var keep = new bool[points.Count];
         keep[0] = keep[^1] = true;
         var open = new Stack<(int From, int To)>();
-        open.Push((0, points.Count - 1));
+        for (int from = 0; from < points.Count - 1; from += BlockPoints)
+        {
+            int to = Math.Min(from + BlockPoints, points.Count - 1);
+            keep[to] = true;
+            open.Push((from, to));
+        }
+
         while (open.TryPop(out (int From, int To) part))
         {
             int worst = Furthest(points, part.From, part.To, out double off);

@@ -40,7 +40,8 @@ public class FineReadingTests
             .At(28_000).Call(Kiln).Valve(Kiln)
             .At(38_000).NoValve(Glaze).NoValve(Shop)
             .At(38_500).Switch(Loft).NoLate(Loft).NoCall(Loft).NoValve(Loft)
-            .At(47_000).NoSwitch(Loft)
+            .At(40_000).NoSwitch(Shop)
+            .At(46_000).NoSwitch(Loft)
             .At(50_000).Call(Loft).Valve(Loft)
             .At(65_000).Late(Loft).NoValve(Loft)
             .End(66_000);

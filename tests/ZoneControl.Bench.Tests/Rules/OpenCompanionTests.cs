@@ -110,5 +110,6 @@ public class OpenCompanionTests
             .At(39_000).Latched(Shop).NoValve(Shop)
             .At(45_000).Valve(Shop)
             .End(45_100),
-        "VALVE-LATE");
+        "VALVE-LATE",
+        "ALARM-LATCH");
 }

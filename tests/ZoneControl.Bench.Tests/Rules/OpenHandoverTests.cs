@@ -32,6 +32,7 @@ public class OpenHandoverTests
             .At(47_000).Switch(Shop)
             .At(63_000).NoPump()
             .At(68_000).NoValve(Kiln).NoValve(Glaze).NoValve(Shop)
+            .At(70_000).NoSwitch(Shop)
             .End(80_000),
         occasions: 1);
 

@@ -5,20 +5,25 @@ namespace ZoneControl.Bench.Tests.Rules;
 
 /// <summary>
 /// A made-up house with made-up contacts, and the controller run on it scan by scan: for asking whether whatever it does is
-/// lawful. Everything follows from the seed.
+/// lawful. Everything follows from the seed. One house in three has thermostats, end switches and a season contact and no
+/// more; half of the others fail in their clock as well, and keep every scan for that.
 /// </summary>
 internal sealed class RandomHouse
 {
     private readonly Random _random;
+    private readonly RandomContacts _contacts;
     private readonly int[] _strokeMs;
     private readonly int[] _travelMs;
+    private readonly bool _clockFails;
 
     // Shows which numbers are the same in every run of one seed; nothing here is secret.
 #pragma warning disable CA5394
     public RandomHouse(int seed)
     {
         _random = new Random(seed);
-        Settings = RandomSettings();
+        _clockFails = seed % 3 == 1;
+        Settings = RandomSettings.For(_random, plain: seed % 3 == 0);
+        _contacts = new RandomContacts(_random, Settings);
         _strokeMs = new int[Settings.ZoneCount];
         _travelMs = new int[Settings.ZoneCount];
         for (int zone = 0; zone < Settings.ZoneCount; zone++)
@@ -34,19 +39,25 @@ internal sealed class RandomHouse
         var inputs = new InputImage();
         var outputs = new OutputImage();
         var frames = new List<Frame>();
-        int period = Settings.ScanPeriodMs;
         int darkScans = 0;
+        long now = 0;
         controller.PowerUp();
         for (int scan = 0; scan < scans; scan++)
         {
-            long now = (long)scan * period;
-            Disturb(inputs);
+            _contacts.Disturb(inputs, outputs.Pump);
+            if (Odds(1_500))
+            {
+                int zone = _random.Next(Settings.ZoneCount);
+                _strokeMs[zone] = RandomStroke(zone);
+            }
+
             if (darkScans == 0 && Odds(3_000))
                 darkScans = _random.Next(1, 200);
             Frame frame;
             if (darkScans > 0)
             {
                 frame = new Frame { Ms = now, Unpowered = true };
+                outputs.Pump = false;
                 if (--darkScans == 0)
                     controller.PowerUp();
             }
@@ -56,50 +67,61 @@ internal sealed class RandomHouse
                 frame = Frame.From(outputs) with { Ms = now };
             }
 
-            if (frames.Count == 0 || frame.PowerUp || !frame.ShowsTheSameAs(frames[^1]))
+            if (_clockFails || frames.Count == 0 || frame.PowerUp || !frame.ShowsTheSameAs(frames[^1]))
                 frames.Add(frame);
-            Move(frame.Valves, inputs);
+            Move(frame.Open(Settings), inputs);
+            now = Next(now, outputs.NextDeadlineMs);
         }
 
-        return new Trace(frames, [], (long)scans * period);
+        return new Trace(frames, [], now) { EveryScan = _clockFails };
+    }
+
+    private int _standsStill;
+
+    // The next scan's time: mostly a period later.
+    private long Next(long now, long deadlineMs)
+    {
+        if (_standsStill > 0)
+        {
+            _standsStill--;
+            return now;
+        }
+
+        if (_clockFails && Odds(2_000))
+        {
+            switch (_random.Next(3))
+            {
+                case 0:
+                    return Math.Max(0, now - _random.Next(1, 30_000));
+                case 1:
+                    _standsStill = _random.Next(2 * Settings.StallScans);
+                    return now;
+                default:
+                    if (deadlineMs != ZoneController.Never)
+                        return Math.Max(now, deadlineMs) + Settings.StallLimitMs + _random.Next(1, 20_000);
+                    break;
+            }
+        }
+
+        return now + Settings.ScanPeriodMs;
     }
 
     private bool Odds(int one) => _random.Next(one) == 0;
 
-    // Quiet spells and busy ones: a contact changes every few scans or every few thousand.
-    private void Disturb(InputImage inputs)
-    {
-        if (Odds(400))
-            inputs.Calls ^= 1 << _random.Next(Settings.ZoneCount);
-        if (Odds(1_500))
-            inputs.Calls = _random.Next(1 << Settings.ZoneCount);
-        if (Odds(4_000))
-            inputs.Lockout = !inputs.Lockout;
-        if (inputs.Lockout && Odds(300))
-            inputs.Lockout = false;
-        if (Odds(1_500))
-        {
-            int zone = _random.Next(Settings.ZoneCount);
-            _strokeMs[zone] = RandomStroke(zone);
-        }
-
-        if (Odds(2_000))
-            inputs.Calls = 0;
-    }
-
-    private void Move(int valves, InputImage inputs)
+    private void Move(int open, InputImage inputs)
     {
         int made = 0;
         for (int zone = 0; zone < Settings.ZoneCount; zone++)
         {
-            int step = (valves & (1 << zone)) != 0 ? Settings.ScanPeriodMs : -Settings.ScanPeriodMs;
+            int step = (open & (1 << zone)) != 0 ? Settings.ScanPeriodMs : -Settings.ScanPeriodMs;
             _travelMs[zone] = Math.Clamp(_travelMs[zone] + step, 0, Math.Min(_strokeMs[zone], 100_000));
             if (_travelMs[zone] >= _strokeMs[zone])
                 made |= 1 << zone;
         }
 
         // A loose contact flickers for a scan.
-        inputs.EndSwitches = Odds(300) ? made ^ (1 << _random.Next(Settings.ZoneCount)) : made;
+        made = Odds(300) ? made ^ (1 << _random.Next(Settings.ZoneCount)) : made;
+        inputs.EndSwitches = made ^ Settings.InvertedSwitches;
     }
 
     private int RandomStroke(int zone) => _random.Next(10) switch
@@ -110,53 +132,13 @@ internal sealed class RandomHouse
         3 => Settings.SwitchLimitMs[zone] + _random.Next(-300, 300),
         _ => Settings.SwitchMinMs[zone] + _random.Next(Math.Max(1, Settings.SwitchLimitMs[zone] - Settings.SwitchMinMs[zone])),
     };
-
-    private ControllerSettings RandomSettings()
-    {
-        while (true)
-        {
-            ControllerSettings s = OneGuess();
-            if (SettingsCheck.FirstMistake(s) is null)
-                return s;
-        }
-    }
-
-    private ControllerSettings OneGuess()
-    {
-        int zones = _random.Next(1, 6);
-        int[] order = [.. Enumerable.Range(0, zones).OrderBy(_ => _random.Next())];
-        int[] opening = Each(zones, 300, 8_000);
-        int lead = _random.Next(100, 2_000);
-        return new ControllerSettings
-        {
-            ZoneCount = zones,
-            ScanPeriodMs = 100,
-            Capacity = Each(zones, 1, 4),
-            StandingCapacity = _random.Next(3),
-            MinimumOpen = _random.Next(1, 6),
-            SwitchedZones = _random.Next(1 << zones),
-            OpeningMs = opening,
-            ClosingMs = Each(zones, 300, 8_000),
-            SwitchMinMs = Each(zones, 0, 2_000),
-            SwitchLimitMs = [.. opening.Select(ms => ms + _random.Next(0, 6_000))],
-            ValveRetries = _random.Next(4),
-            CompanionOrder = [.. order.Take(_random.Next(zones + 1))],
-            PumpStartDelayMs = _random.Next(2) * _random.Next(10_000),
-            PumpOverrunMs = lead + (_random.Next(2) * _random.Next(10_000)),
-            PumpRundownMs = 100 + (_random.Next(2) * _random.Next(6_000)),
-            HeatLeadMs = lead,
-            CallDebounceMs = _random.Next(2) * _random.Next(1_000),
-            SwitchDebounceMs = _random.Next(2) * _random.Next(500),
-            SeasonDebounceMs = _random.Next(2) * _random.Next(1_000),
-        };
-    }
-
-    private int[] Each(int zones, int least, int below)
-    {
-        int[] values = new int[zones];
-        for (int zone = 0; zone < zones; zone++)
-            values[zone] = _random.Next(least, below);
-        return values;
-    }
 #pragma warning restore CA5394
+}
+
+/// <summary>What a frame means for the valves of a house.</summary>
+internal static class FrameValves
+{
+    /// <summary>Valves that are energised, by the controller or by a panel.</summary>
+    public static int Open(this Frame frame, ControllerSettings house) =>
+        (frame.Valves & house.DrivenZones) | (frame.Senses & house.GatedZones);
 }

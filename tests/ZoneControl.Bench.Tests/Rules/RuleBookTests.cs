@@ -11,7 +11,7 @@ public class RuleBookTests
     {
         var verdicts = Verdict.All(Scene.KilnDay());
         Assert.Equal(RuleBook.Rules.Select(r => r.Id), verdicts.Select(v => v.Rule));
-        Assert.Equal(16, verdicts.Select(v => v.Rule).Distinct().Count());
+        Assert.Equal(30, verdicts.Select(v => v.Rule).Distinct().Count());
     }
 
     [Fact]
@@ -22,9 +22,9 @@ public class RuleBookTests
     }
 
     [Fact]
-    public void Time_that_runs_back_is_refused_with_both_moments()
+    public void A_trace_that_ends_before_its_last_frame_is_refused_with_both_moments()
     {
-        var trace = new TraceBuilder().At(500).PowerUp().At(400).Trace();
+        var trace = new TraceBuilder().At(500).PowerUp().Trace() with { EndMs = 400 };
         var mistake = Assert.Throws<ArgumentException>(
             () => Judge.Verdicts(Workshop.Settings(), trace, Workshop.NameOf));
         Assert.Contains("from 500 ms to 400 ms", mistake.Message, StringComparison.Ordinal);

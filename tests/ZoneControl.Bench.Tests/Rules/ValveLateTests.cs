@@ -171,7 +171,8 @@ public class ValveLateTests
         "no longer latched, without a power-up",
         Scene.LoftIsLatched()
             .At(70_000).NoLatched(Loft).Hold(HoldReason.Proof)
-            .End(70_100));
+            .End(70_100),
+        "ALARM-LATCH");
 
     [Fact]
     public void A_switch_that_makes_in_time_does_not_call_on_it() => Verdict.IsNotCalledUpon(

@@ -9,8 +9,8 @@ using ZoneControl.Plant;
 namespace ZoneControl.Bench.Tests.Running;
 
 /// <summary>
-/// A controller broken on purpose fails the verdict of a whole run, and the rule that it breaks is named. The house is the
-/// pottery; a day on which nothing goes wrong is passed by the whole controller.
+/// A controller broken on purpose fails the verdict of a whole run, and the rule that it breaks is named. The houses and
+/// days are the examples'; the whole controller breaks no rule on any of them.
 /// </summary>
 public class FaultyControllerTests
 {
@@ -36,6 +36,20 @@ public class FaultyControllerTests
         { nameof(NeverStarts), "ANSWER-ON" },
         { nameof(NeverStops), "ANSWER-OFF" },
         { nameof(GivesOneReasonForAll), "ANSWER-WHY" },
+        { nameof(NeverRests), "PUMP-REST" },
+        { nameof(NeedsNoFlow), "PUMP-FLOW" },
+        { nameof(HidesStrayFlow), "PUMP-STUCK" },
+        { nameof(OverloadsTheTransformer), "VALVE-STAGGER" },
+        { nameof(HidesStuckSwitches), "VALVE-STUCK" },
+        { nameof(IgnoresTheSupply), "VALVE-SUPPLY" },
+        { nameof(IgnoresTheLimit), "HEAT-LIMIT" },
+        { nameof(NeverExercises), "SEASON-EXERCISE" },
+        { nameof(IgnoresFrost), "FREEZE" },
+        { nameof(IgnoresPriority), "PRIORITY" },
+        { nameof(ResetsItself), "ALARM-LATCH" },
+        { nameof(TrustsAnyClock), "TIME-FAULT" },
+        { nameof(ServesForEver), "SERVICE" },
+        { nameof(TrustsTheGate), "GATE" },
     };
 
     [Theory]
@@ -68,17 +82,36 @@ public class FaultyControllerTests
         return (IController)Activator.CreateInstance(type, settings)!;
     }
 
-    private static Run Play(string fault, Func<ControllerSettings, IController> build) =>
-        Runner.Run(_pottery, Script(fault), build, cancel: TestContext.Current.CancellationToken);
-
-    private static Script Script(string fault) => fault switch
+    private static Run Play(string fault, Func<ControllerSettings, IController> build)
     {
-        nameof(MissesLostProof) => OneCall(new ScriptEvent(
-            30 * 60_000, new FaultChange(LivingRoom, new ActuatorFault { Switch = SwitchFault.NeverMakes }, "the wire breaks"))),
-        nameof(BelievesAnySwitch) => OneCall(new ScriptEvent(
-            0, new FaultChange(LivingRoom, new ActuatorFault { Switch = SwitchFault.AlwaysMade }, "shorted"))),
-        _ => ScriptFile.Read(Path.Combine(ExampleTests.Folder(), "pottery-first-cold-morning.script.toml"), _pottery).Script!,
+        (House house, Script script) = Scene(fault);
+        return Runner.Run(house, script, build, cancel: TestContext.Current.CancellationToken);
+    }
+
+    private static (House House, Script Script) Scene(string fault) => fault switch
+    {
+        nameof(MissesLostProof) => (_pottery, OneCall(new ScriptEvent(
+            30 * 60_000, new FaultChange(LivingRoom, new ActuatorFault { Switch = SwitchFault.NeverMakes }, "the wire breaks")))),
+        nameof(BelievesAnySwitch) => (_pottery, OneCall(new ScriptEvent(
+            0, new FaultChange(LivingRoom, new ActuatorFault { Switch = SwitchFault.AlwaysMade }, "shorted")))),
+        nameof(NeverRests) or nameof(NeedsNoFlow) => Example("toolworks", "no-flow"),
+        nameof(HidesStrayFlow) => Example("toolworks", "runs-on"),
+        nameof(OverloadsTheTransformer) or nameof(IgnoresTheSupply) => Example("toolworks", "supply"),
+        nameof(HidesStuckSwitches) => Example("toolworks", "end-switches"),
+        nameof(IgnoresTheLimit) or nameof(ResetsItself) => Example("toolworks", "high-limit"),
+        nameof(NeverExercises) or nameof(IgnoresFrost) => Example("toolworks", "summer"),
+        nameof(IgnoresPriority) => Example("toolworks", "hot-water"),
+        nameof(TrustsAnyClock) => Example("toolworks", "clock"),
+        nameof(ServesForEver) => Example("toolworks", "by-hand"),
+        nameof(TrustsTheGate) => Example("retrofit", "evening"),
+        _ => Example("pottery", "first-cold-morning"),
     };
+
+    private static (House House, Script Script) Example(string house, string script)
+    {
+        House read = HouseFile.Read(Path.Combine(ExampleTests.Folder(), house + ".house.toml")).House!;
+        return (read, ScriptFile.Read(Path.Combine(ExampleTests.Folder(), $"{house}-{script}.script.toml"), read).Script!);
+    }
 
     /// <summary>The living room calls, alone enough for the pump, after three minutes, for an hour: no rest after power-up is in its way.</summary>
     private static Script OneCall(ScriptEvent fault) => new()

@@ -1,8 +1,10 @@
+using ZoneControl.Logic;
+
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
-/// ANSWER-OFF: without demand, pump and valves are off within heat lead + overrun + rundown + three scans of its end, or of
-/// a power-up. An occasion is an end of demand with something on.
+/// ANSWER-OFF: without demand, PUMP-STUCK and service, pump and valves are off within heat lead + overrun + rundown + three scans of the end of them
+/// all, of a power-up, or of a time fault. An occasion is an end of demand with something on.
 /// </summary>
 internal sealed class AnswerOff : RuleMonitor
 {
@@ -28,7 +30,7 @@ internal sealed class AnswerOff : RuleMonitor
         bool on = Seen.Now.Pump || Seen.Now.Valves != 0;
         if (Seen.DemandEnded && on)
             Occasion();
-        _idle.Set(!Seen.Demand);
+        _idle.Set(!Seen.Demand && !Seen.Service && !Seen.Alarmed(Alarm.PumpStuck));
         // Whatever goes on again after the limit is late at once.
         if (_idle.Ms > _limitMs && on && !_on)
             Broken(Why());

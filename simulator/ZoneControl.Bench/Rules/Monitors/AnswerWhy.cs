@@ -10,8 +10,9 @@ namespace ZoneControl.Bench.Rules.Monitors;
 /// <remarks>
 /// Too few valves is unmet only while proof is: a zone retained after its call may hold enough proven although the zones
 /// that may open could not, and then nothing but the start delay holds the pump.
-/// In the power-up frame BOOT-SAFE alone keeps the pump off. If all conditions are met there (standing capacity suffices and
-/// no start delay), no reason fits; any but a false word about the season or a valve is let pass until the next scan.
+/// In the power-up frame BOOT-SAFE alone keeps the pump off, in that of a time fault TIME-FAULT alone. If all conditions are
+/// met there (standing capacity suffices, no delay, no rest), no reason fits; any but a false word about the season, a valve
+/// or a latch is let pass until the next scan.
 /// </remarks>
 internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) : RuleMonitor(rule, seen, findings)
 {
@@ -33,17 +34,18 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
         if (asked && !_asked)
             Occasion();
         _asked = asked;
-        bool bootOnly = right == NothingHolds && Seen.Now.PowerUp
-            && Seen.Now.Hold is HoldReason.None or HoldReason.Proof or HoldReason.StartDelay;
-        if (right != Seen.Now.Hold && !bootOnly)
+        bool bootOnly = right == NothingHolds && (Seen.Now.PowerUp || Seen.TimeFault) && Seen.Now.Hold
+            is HoldReason.None or HoldReason.Proof or HoldReason.StartDelay or HoldReason.Rest or HoldReason.Reset;
+        if (!Fits(right) && !bootOnly)
             Broken(Why(right, 0));
         // A wrong reason told once is not told again when it turns stale.
-        _stale.Restart(bootOnly);
+        // So is one that only this scan can have.
+        _stale.Restart(bootOnly || right == HoldReason.Reset);
     }
 
     public override void OnTime()
     {
-        if (Right() == Seen.Now.Hold)
+        if (Fits(Right()))
             _stale.Clear();
         else
             _stale.Set(true);
@@ -63,13 +65,53 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
 
     private HoldReason Right()
     {
-        if (Seen.Now.Pump || Seen.Now.Calls == 0)
+        if (Seen.Now.Pump)
             return HoldReason.None;
-        if (!Seen.Demand)
-            return Seen.Now.Lockout ? HoldReason.Lockout : HoldReason.ValveLatched;
+        bool wanted = Seen.Service ? Seen.Is(Contact.ServicePump) : Seen.Demand;
+        return wanted ? FirstUnmet() : Withheld();
+    }
+
+    private HoldReason Withheld()
+    {
+        if ((Seen.Now.Calls | Seen.Now.Senses) == 0)
+            return HoldReason.None;
+        if (Seen.Service)
+            return HoldReason.Service;
+        if (Seen.PriorityHolds)
+            return HoldReason.Priority;
+        return Seen.Now.Lockout ? HoldReason.Lockout : HoldReason.ValveLatched;
+    }
+
+    private HoldReason FirstUnmet()
+    {
+        if (Seen.Alarmed(Alarm.LimitLatched))
+            return HoldReason.Limit;
+        if (Seen.Alarmed(Alarm.FlowLatched))
+            return HoldReason.FlowLatched;
+        if (Seen.Alarmed(Alarm.PumpStuck))
+            return HoldReason.PumpStuck;
         if (Seen.Capacity < Seen.MinimumOpen)
-            return Seen.Plan.Reach < Seen.MinimumOpen ? HoldReason.TooFewValves : HoldReason.Proof;
-        return Seen.DemandMs < Seen.House.PumpStartDelayMs ? HoldReason.StartDelay : NothingHolds;
+        {
+            if (!Seen.Supplied)
+                return HoldReason.Supply;
+            bool tooFew = !Seen.Service && Seen.Plan.Reach < Seen.MinimumOpen;
+            return tooFew ? HoldReason.TooFewValves : HoldReason.Proof;
+        }
+
+        if (!Seen.Service && Seen.DemandMs < Seen.House.PumpStartDelayMs)
+            return HoldReason.StartDelay;
+        if (Seen.Pump.RestLeftMs > 0)
+            return HoldReason.Rest;
+        return Seen.ResetPressed && Seen.AtFrame ? HoldReason.Reset : NothingHolds;
+    }
+
+    private bool Fits(HoldReason right)
+    {
+        if (right == Seen.Now.Hold)
+            return true;
+        // The delay may count from a moment that is not to be seen.
+        return Seen.DelayUnsure && Seen.Now.Hold == HoldReason.StartDelay
+            && right is HoldReason.Rest or HoldReason.Reset or NothingHolds;
     }
 
     private string Why(HoldReason right, int inMs) => right switch
@@ -77,6 +119,15 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
         NothingHolds => $"there is demand, every condition is met, and the pump is off (published: {Seen.Now.Hold})",
         HoldReason.None => $"published {Seen.Now.Hold}, though "
             + (Seen.Now.Pump ? "the pump is on" : "nobody calls"),
+        HoldReason.Service => $"published {Seen.Now.Hold}; the first unmet condition is Service: a hand governs the pump",
+        HoldReason.Priority => $"published {Seen.Now.Hold}; the first unmet condition is Priority: calls are withheld",
+        HoldReason.Limit => $"published {Seen.Now.Hold}; the first unmet condition is Limit: the high limit is latched",
+        HoldReason.FlowLatched => $"published {Seen.Now.Hold}; the first unmet condition is FlowLatched: want of flow is latched",
+        HoldReason.PumpStuck => $"published {Seen.Now.Hold}; the first unmet condition is PumpStuck: flow with the pump off",
+        HoldReason.Supply => $"published {Seen.Now.Hold}; the first unmet condition is Supply: the actuators have none",
+        HoldReason.Rest => $"published {Seen.Now.Hold}; the first unmet condition is Rest: "
+            + $"{Words.Seconds(Seen.Pump.RestLeftMs - inMs)} to go",
+        HoldReason.Reset => $"published {Seen.Now.Hold}; only the reset holds the pump in this scan",
         HoldReason.Lockout => $"published {Seen.Now.Hold}; the first unmet condition is Lockout: calls do nothing this season",
         HoldReason.ValveLatched => $"published {Seen.Now.Hold}; the first unmet condition is ValveLatched: the valve of every "
             + "calling zone is latched",

@@ -1,8 +1,8 @@
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
-/// HEAT-FIRST-OFF: a stop is orderly unless proof is lost in the frame that stops the pump; then heat demand has been off
-/// for at least the heat lead. Stops by loss of supply are judged by nothing.
+/// HEAT-FIRST-OFF: a stop is orderly unless the frame that stops the pump loses proof or forces it off otherwise (limit, want
+/// of flow, time fault); in an orderly one heat demand has been off for at least the heat lead. Stops by loss of supply are judged by nothing.
 /// </summary>
 internal sealed class HeatFirstOff(string rule, Evidence seen, IFindings findings) : RuleMonitor(rule, seen, findings)
 {
@@ -17,7 +17,7 @@ internal sealed class HeatFirstOff(string rule, Evidence seen, IFindings finding
             _off.Clear();
         else if (Seen.Was.Heat)
             _off.Restart(true);
-        if (!Seen.PumpWentOff || Seen.HeldCapacity < Seen.MinimumOpen)
+        if (!Seen.PumpWentOff || Seen.ForcedStop)
             return;
         Occasion();
         if (Seen.Now.Heat)

@@ -3,8 +3,8 @@ namespace ZoneControl.Bench.Rules.Monitors;
 /// <summary>
 /// OPEN-HANDOVER: judged from the end of a call while the pump runs and other demand remains. Zones whose call ended so are
 /// <i>leaving</i>; while those that are not leaving fall short, the pump does not go off, and a leaving proven zone is
-/// released only when what stays proven is at least minimum open. Loss of proof by a switch, the end of demand and a
-/// power-up end the handover.
+/// released only when what stays proven is at least minimum open. Loss of proof by a switch, whatever else
+/// forces the pump off, the end of demand and a power-up end the handover. A gated valve is not ours to keep.
 /// </summary>
 /// <remarks>
 /// Several calls may end close together: each could go alone, but not all. So leaving zones are counted as one, and each
@@ -18,13 +18,13 @@ internal sealed class OpenHandover(string rule, Evidence seen, IFindings finding
 
     public override void OnFrame()
     {
-        if (!Seen.Demand || !Seen.Was.Pump || Seen.HeldCapacity < Seen.MinimumOpen)
+        if (!Seen.Demand || !Seen.Was.Pump || Seen.ForcedStop)
         {
             _leaving = 0;
             return;
         }
 
-        int ended = Seen.AskedBefore & ~Seen.Asked & ~Seen.Now.LatchedValves & Seen.Held;
+        int ended = Seen.AskedBefore & ~Seen.Asked & ~Seen.Now.LatchedValves & Seen.Held & Seen.House.DrivenZones;
         _leaving = (_leaving | ended) & ~Seen.Asked & Seen.Was.Valves;
         int rest = Seen.CapacityOf(Seen.Held & ~_leaving);
         bool fallsShort = rest < Seen.MinimumOpen;

@@ -1,7 +1,8 @@
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
-/// PUMP-DELAY: judged at each start with demand. A start without demand has no delay to keep and is PUMP-OVERRUN's to judge;
+/// PUMP-DELAY: judged at each start with demand. A start without demand has no delay to keep and is PUMP-OVERRUN's to judge
+/// (a hand's start is free of it);
 /// so is a restart after a trip under standing demand, whose delay passed long ago.
 /// </summary>
 internal sealed class PumpDelay(string rule, Evidence seen, IFindings findings) : RuleMonitor(rule, seen, findings)

@@ -1,10 +1,14 @@
+using ZoneControl.Logic;
+
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
 /// PUMP-OVERRUN: from the end of demand until the rundown is over, the zones proven at that moment stay energised, latched
-/// ones excepted; the pump stops no sooner than the overrun and no later than two scans after it. Loss of proof, new demand
-/// and a power-up end the obligation. A valve that loses its own proof stays too: an overrun goes before the retry of a late
-/// valve. No pump starts without demand.
+/// ones excepted; the pump stops no sooner than the overrun and no later than two scans after it. Loss of proof, a limit, want
+/// of flow, new demand, service, priority, a time fault and a power-up end the obligation, and want of supply that to keep
+/// valves. A valve that loses its own proof stays too: an overrun goes before the retry of a late
+/// valve. No pump starts without demand, or a hand that asks. The overrun of an exercise is not to be told from its run, so
+/// there only the rundown is judged.
 /// </summary>
 internal sealed class PumpOverrun(string rule, Evidence seen, IFindings findings) : RuleMonitor(rule, seen, findings)
 {
@@ -21,13 +25,14 @@ internal sealed class PumpOverrun(string rule, Evidence seen, IFindings findings
 
     public override void OnFrame()
     {
-        if (Seen.PumpWentOn && !Seen.Demand)
+        bool hand = Seen.Service && Seen.Is(Contact.ServicePump);
+        if (Seen.PumpWentOn && !Seen.Demand && !hand)
         {
             Occasion();
             Broken("the pump went on though nothing asks for it");
         }
 
-        if (Seen.Demand || Seen.HeldCapacity < Seen.MinimumOpen)
+        if (Seen.Demand || Seen.ForcedStop || Seen.Service || Seen.PriorityHolds)
         {
             End();
             return;
@@ -36,8 +41,9 @@ internal sealed class PumpOverrun(string rule, Evidence seen, IFindings findings
         if (Seen.DemandEnded && Seen.Was.Pump)
         {
             Occasion();
-            _zones = Seen.Held;
-            _running.Restart(true);
+            _zones = Seen.Held & Seen.House.DrivenZones;
+            _running.Restart(!Seen.ExercisingBefore);
+            _runningDown = Seen.ExercisingBefore;
         }
 
         JudgeZones();
@@ -66,7 +72,7 @@ internal sealed class PumpOverrun(string rule, Evidence seen, IFindings findings
 
     private void JudgeZones()
     {
-        _zones &= ~Seen.Now.LatchedValves;
+        _zones &= Seen.Supplied ? ~Seen.Now.LatchedValves : 0;
         int released = _zones & ~Seen.Now.Valves;
         bool bound = Seen.Now.Pump || Seen.InRundown;
         if (released != 0 && bound && (_running.Owed || _runningDown))

@@ -1,7 +1,10 @@
+using ZoneControl.Logic;
+
 namespace ZoneControl.Bench.Rules.Monitors;
 
 /// <summary>
-/// SEASON-LOCKOUT: from the frame that accepts lockout on, no heat demand, no start, no valve opening. The orderly stop that
+/// SEASON-LOCKOUT: from the frame that accepts lockout on, no heat demand, no start, no valve opening, unless frost,
+/// an exercise, a hand or PUMP-STUCK has it so by its own rule. The orderly stop that
 /// a running pump gets is judged by PUMP-OVERRUN and HEAT-FIRST-OFF, the end of a handover by OPEN-COMPANION.
 /// </summary>
 /// <remarks>An occasion is lockout accepted while something runs, or a call accepted in lockout.</remarks>
@@ -26,11 +29,12 @@ internal sealed class SeasonLockout(string rule, Evidence seen, IFindings findin
             Occasion();
         }
 
-        if (Seen.Now.Heat)
+        bool other = Seen.Is(Contact.Freeze) || Seen.Exercising || Seen.Service;
+        if (Seen.Now.Heat && !Seen.Is(Contact.Freeze))
             Broken("heat is asked for in lockout");
-        if (Seen.PumpWentOn)
+        if (Seen.PumpWentOn && !other)
             Broken("the pump was started in lockout");
-        if (Seen.Energised != 0)
+        if (Seen.Energised != 0 && !other && !Seen.Alarmed(Alarm.PumpStuck))
             Broken($"{Words.Zones(Seen.Energised)} opened in lockout");
     }
 

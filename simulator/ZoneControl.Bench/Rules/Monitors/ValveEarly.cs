@@ -88,7 +88,7 @@ internal sealed class ValveEarly : RuleMonitor
         int published = Seen.Now.EarlySwitches;
         int silent = Seen.Early & ~Seen.Proven & ~Seen.FullyOpened & ~published;
         // A released valve's alarm may stand until its next opening.
-        int wrong = published & ~Seen.Early & (Seen.Now.Valves | ~Seen.House.SwitchedZones);
+        int wrong = published & ~Seen.Early & (Seen.Open | ~Seen.House.SwitchedZones);
         for (int zone = 0; zone < _silent.Length; zone++)
         {
             _silent[zone].Set((silent & (1 << zone)) != 0);

@@ -19,6 +19,12 @@ internal sealed class ValveLate : RuleMonitor
             valve.End();
     }
 
+    public override void ForgetTimes()
+    {
+        foreach (LateValve valve in _valves)
+            valve.ForgetTimes();
+    }
+
     public override void OnFrame()
     {
         foreach (LateValve valve in _valves)
