@@ -24,13 +24,20 @@ public static class Judge
         if (trace.Frames.Count > 0)
             monitors.NowMs = trace.Frames[0].Ms;
         var clock = new ScanClock(house, trace.EveryScan);
+        long ahead = 0;
         foreach (Frame frame in trace.Frames)
         {
             ClockSign sign = clock.Sign(frame);
             if (sign is ClockSign.RunsBack or ClockSign.ComesLate || frame.Ms < monitors.NowMs)
                 monitors.NowMs = frame.Ms;
             else
+            {
+                // Time passes as the controller's clock tells it.
+                monitors.NowMs -= frame.ClockAheadMs - ahead;
                 PassTo(monitors, frame.Ms);
+            }
+
+            ahead = frame.ClockAheadMs;
             monitors.Step(0, frame, sign);
         }
 
