@@ -13,12 +13,14 @@ namespace ZoneControl.Logic;
 /// </summary>
 internal static class Asking
 {
-    /// <returns>ms until time alone ends a hand command or priority.</returns>
-    public static int Step(ControllerSettings s, ControllerState x, int dt)
-    {
-        int next = Hands(s, x, dt);
-        next = Wait.Sooner(next, Priority(s, x, dt));
+    /// <summary>Whether a hand governs, and whether priority withholds calls.</summary>
+    /// <returns>ms until time alone ends either.</returns>
+    public static int Govern(ControllerSettings s, ControllerState x, int dt) =>
+        Wait.Sooner(Hands(s, x, dt), Priority(s, x, dt));
 
+    /// <summary>Who asks, and for which zones; after <see cref="Govern"/> and when late valves are known.</summary>
+    public static void Step(ControllerSettings s, ControllerState x)
+    {
         int asked = 0;
         AskedBy by = AskedBy.Nobody;
         if (!x.Service)
@@ -38,7 +40,6 @@ internal static class Asking
 
         x.Asked = asked;
         x.AskedBy = asked != 0 ? by : AskedBy.Nobody;
-        return next;
     }
 
     private static int Hands(ControllerSettings s, ControllerState x, int dt)
@@ -67,7 +68,7 @@ internal static class Asking
             x.Demand = demand;
             x.DemandAgeMs = 0;
         }
-        else if (x.ResetNow && !x.Pump)
+        else if (x.ResetNow && demand && !x.Pump)
         {
             // ALARM-LATCH: what stood before the reset goes through every delay again.
             x.DemandAgeMs = 0;

@@ -33,8 +33,11 @@ internal static class ClockWatch
         x.NoFlowMs = 0;
         x.FlowSeen = false;
         x.QuietMs = 0;
-        x.PriorityAgeMs = 0;
-        x.ServiceAgeMs = 0;
+        // What has run out stays so until it is let go.
+        if (x.PriorityHolds)
+            x.PriorityAgeMs = 0;
+        if (x.Service)
+            x.ServiceAgeMs = 0;
         x.Proven = 0;
         x.ProvenCapacity = s.StandingCapacity;
         if (x.Demand)

@@ -65,7 +65,7 @@ internal sealed class ControllerState
     /// <summary>A scan has been made since power-up.</summary>
     public bool Scanned;
 
-    // The rest is worked out anew in every scan and is not saved.
+    // The rest is worked out anew in every scan. What the next scan still looks at is saved with the flags all the same.
 
     /// <summary>What asks for the pump (Asking).</summary>
     public AskedBy AskedBy;
@@ -141,11 +141,12 @@ internal sealed class ControllerState
     private int Flags() =>
         (Demand ? 1 : 0) | (Pump ? 2 : 0) | (Heat ? 4 : 0) | (Scanned ? 8 : 0)
         | (Exercising ? 16 : 0) | (PutOff ? 32 : 0) | (FlowSeen ? 64 : 0) | (PumpStuck ? 128 : 0)
-        | (FlowLatched ? 256 : 0) | (LimitLatched ? 512 : 0) | (TimeFault ? 1024 : 0);
+        | (FlowLatched ? 256 : 0) | (LimitLatched ? 512 : 0) | (TimeFault ? 1024 : 0)
+        | (Service ? 2048 : 0) | (PriorityHolds ? 4096 : 0) | (TooFew ? 8192 : 0) | ((int)AskedBy << 16);
 
     /// <summary>
-    /// Whether anything but an age has changed since this was last asked. What changed late in a scan can bear on what comes
-    /// early in the next.
+    /// Whether anything but an age has changed since this was last asked, as it is after every whole scan and load. What
+    /// changed late in a scan can bear on what comes early in the next.
     /// </summary>
     public bool Changed()
     {
@@ -165,8 +166,7 @@ internal sealed class ControllerState
         before |= Mark(at++, Latched);
         before |= Mark(at++, Resting);
         before |= Mark(at++, FlowTries);
-        before |= Mark(at++, Flags() | (WaterMayMove ? 1 << 16 : 0) | (Service ? 1 << 17 : 0)
-            | (PriorityHolds ? 1 << 18 : 0) | ((int)AskedBy << 20));
+        before |= Mark(at++, Flags() | (WaterMayMove ? 1 << 20 : 0));
         return before != 0;
     }
 
@@ -249,6 +249,10 @@ internal sealed class ControllerState
         FlowLatched = (flags & 256) != 0;
         LimitLatched = (flags & 512) != 0;
         TimeFault = (flags & 1024) != 0;
+        Service = (flags & 2048) != 0;
+        PriorityHolds = (flags & 4096) != 0;
+        TooFew = (flags & 8192) != 0;
+        AskedBy = (AskedBy)(flags >> 16);
         DemandAgeMs = state[at++];
         PriorityAgeMs = state[at++];
         ServiceAgeMs = state[at++];
@@ -271,5 +275,8 @@ internal sealed class ControllerState
             UnprovenMs[zone] = state[at++];
             Tries[zone] = state[at++];
         }
+
+        // What changes from now on changes from this.
+        Changed();
     }
 }

@@ -16,8 +16,7 @@ internal static class LateValves
     public static int Step(ControllerSettings s, ControllerState x, int dt, int provenBefore)
     {
         int next = Wait.Forever;
-        bool tripping = x.Pump && (x.ProvenCapacity < s.MinimumOpen || x.LimitLatched || x.FlowTrip);
-        bool mayRetry = (x.Demand || x.Service) && !tripping && (x.Pump || !x.WaterMayMove);
+        bool mayRetry = x.Pump ? RunsOn(s, x) : (x.Demand || x.Service) && !x.WaterMayMove;
         bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
         // Time counts as long as there was supply, up to this scan.
         int counted = s.Has(Contact.Supply) && (x.Contacts.Before & Contact.Supply) == 0 ? 0 : dt;
@@ -61,6 +60,14 @@ internal static class LateValves
         }
 
         return next;
+    }
+
+    /// <summary>The pump is on, somebody wants it, and nothing in this scan stops it.</summary>
+    private static bool RunsOn(ControllerSettings s, ControllerState x)
+    {
+        if (x.ProvenCapacity < s.MinimumOpen || x.LimitLatched || x.FlowTrip)
+            return false;
+        return x.Service ? x.Is(Contact.ServicePump) : x.Demand && (!x.PriorityHolds || x.Is(Contact.Freeze));
     }
 
     private static void GiveUp(ControllerSettings s, ControllerState x, int zone)

@@ -101,9 +101,10 @@ internal static class ValveDrive
             return Wait.Forever;
         }
 
-        // Those who ask, then companions.
+        // Those who ask, then companions, which must not take the room that one who asks waits for.
         EnergiseWhatFits(s, x, opening & x.Asked);
-        EnergiseWhatFits(s, x, opening & ~x.Asked);
+        if ((opening & x.Asked & ~x.Valves) == 0)
+            EnergiseWhatFits(s, x, opening & ~x.Asked);
         return (opening & ~x.Valves) != 0 ? NextInrushEnd(s, x) : Wait.Forever;
     }
 

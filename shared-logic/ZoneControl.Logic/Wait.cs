@@ -17,8 +17,9 @@ internal static class Wait
     public static int Sooner(int a, int b) => a < b ? a : b;
 
     /// <summary>
-    /// A wait of some seconds, ms; never more than the longest setting. A deadline that comes too soon only costs a scan.
+    /// A wait of some seconds, ms; never more than half the longest setting, so that a scan that comes late is still counted
+    /// in full. A deadline that comes too soon only costs a scan.
     /// </summary>
     public static int Seconds(int seconds) =>
-        seconds > ControllerSettings.LongestMs / 1000 ? ControllerSettings.LongestMs : seconds * 1000;
+        seconds > ControllerSettings.LongestMs / 2000 ? ControllerSettings.LongestMs / 2 : seconds * 1000;
 }

@@ -32,6 +32,7 @@ public sealed class ZoneController
     private long _scanMs; // time of the last scan
     private long _agedMs; // time up to which the ages in the state are counted
     private long _deadlineMs = WholeNext;
+    private bool _loaded; // nothing is published of what was loaded before a whole scan
 
     /// <summary>Builds the controller in its power-up state. The settings are the controller's from now on.</summary>
     /// <exception cref="ArgumentException">A setting is not lawful; the message is its name (see <see cref="SettingsCheck"/>).</exception>
@@ -76,7 +77,7 @@ public sealed class ZoneController
     /// <param name="outputs">Filled entirely.</param>
     public void Scan(long nowMs, InputImage inputs, OutputImage outputs)
     {
-        if (nowMs > _scanMs && nowMs < _deadlineMs && SameContacts(inputs))
+        if (nowMs > _scanMs && nowMs < _deadlineMs && !_loaded && SameContacts(inputs))
         {
             _scanMs = nowMs;
             _state.Stalled = 0; // the clock moves
@@ -92,6 +93,7 @@ public sealed class ZoneController
     public void ScanWhole(long nowMs, InputImage inputs, OutputImage outputs)
     {
         ControllerState x = _state;
+        _loaded = false;
         int calls = Calls(inputs);
         int switches = Switches(inputs);
         int senses = Senses(inputs);
@@ -104,6 +106,7 @@ public sealed class ZoneController
             x.Scanned = true;
             _scanMs = nowMs;
             Look(calls, switches, senses, hands, contacts);
+            x.Changed();
         }
         else if (ClockWatch.Step(_settings, x, nowMs, _scanMs, _deadlineMs))
         {
@@ -113,6 +116,7 @@ public sealed class ZoneController
             Look(calls, switches, senses, hands, contacts);
             ClockWatch.Fault(_settings, x);
             x.Hold = HoldReasons.FirstUnmet(_settings, x);
+            x.Changed();
         }
         else
         {
@@ -155,8 +159,9 @@ public sealed class ZoneController
         Latches.Step(x);
         next = Wait.Sooner(next, ValveProof.Step(s, x, dt));
         next = Wait.Sooner(next, FlowWatch.Step(s, x, dt));
+        next = Wait.Sooner(next, Asking.Govern(s, x, dt));
         next = Wait.Sooner(next, LateValves.Step(s, x, dt, provenBefore));
-        next = Wait.Sooner(next, Asking.Step(s, x, dt));
+        Asking.Step(s, x);
         next = Wait.Sooner(next, Exercise.Step(s, x, dt));
         Asking.CountDemand(s, x, dt);
         ZonePlan.Step(s, x);
@@ -244,7 +249,7 @@ public sealed class ZoneController
     }
 
     /// <summary>How many ints <see cref="Save"/> writes for this house.</summary>
-    public int StateLength => _state.Length;
+    public int StateLength => _state.Length + 1;
 
     /// <summary>Writes everything that bears on what the controller does next, as of its last scan.</summary>
     /// <param name="state">At least <see cref="StateLength"/> long.</param>
@@ -252,6 +257,8 @@ public sealed class ZoneController
     {
         BringUpToDate();
         _state.Save(state);
+        // TIME-FAULT looks at it: a scan may come later than announced, but not much.
+        state[_state.Length] = _deadlineMs == Never || !_state.Scanned ? 0 : (int)(_deadlineMs - _scanMs);
     }
 
     /// <summary>Short scans do not count ages; nothing can change before the deadline, so deciding again only counts them.</summary>
@@ -270,6 +277,8 @@ public sealed class ZoneController
         _state.Load(state);
         _scanMs = nowMs;
         _agedMs = nowMs;
-        _deadlineMs = WholeNext;
+        int left = state[_state.Length];
+        _deadlineMs = left == 0 ? Never : nowMs + left;
+        _loaded = true;
     }
 }

@@ -24,27 +24,32 @@ public static class Judge
         if (trace.Frames.Count > 0)
             monitors.NowMs = trace.Frames[0].Ms;
         var clock = new ScanClock(house, trace.EveryScan);
-        long ahead = 0;
-        foreach (Frame frame in trace.Frames)
+        foreach (Frame recorded in trace.Frames)
         {
+            // The controller is judged by the clock it was given; what is told is told by the bench's.
+            long aheadMs = recorded.ClockAheadMs;
+            Frame frame = aheadMs == 0 ? recorded : OnItsOwnClock(recorded);
             ClockSign sign = clock.Sign(frame);
             if (sign is ClockSign.RunsBack or ClockSign.ComesLate || frame.Ms < monitors.NowMs)
                 monitors.NowMs = frame.Ms;
             else
-            {
-                // Time passes as the controller's clock tells it.
-                monitors.NowMs -= frame.ClockAheadMs - ahead;
                 PassTo(monitors, frame.Ms);
-            }
-
-            ahead = frame.ClockAheadMs;
+            tally.AheadMs = aheadMs;
             monitors.Step(0, frame, sign);
         }
 
         if (trace.Frames.Count > 0)
-            PassTo(monitors, trace.EndMs);
+            PassTo(monitors, trace.EndMs + tally.AheadMs);
         return tally.Verdicts();
     }
+
+    private static Frame OnItsOwnClock(in Frame frame) => frame with
+    {
+        Ms = frame.Ms + frame.ClockAheadMs,
+        NextDeadlineMs = frame.NextDeadlineMs == ZoneController.Never
+            ? ZoneController.Never
+            : frame.NextDeadlineMs + frame.ClockAheadMs,
+    };
 
     private static void PassTo(MonitorSet monitors, long ms)
     {
@@ -60,11 +65,15 @@ public static class Judge
         private readonly Dictionary<string, int> _occasions = [];
         private readonly Dictionary<string, (long Ms, string Why)> _first = [];
 
+        /// <summary>How far the controller's clock is ahead of the bench's, ms.</summary>
+        public long AheadMs { get; set; }
+
         public void Occasion(string rule) => _occasions[rule] = _occasions.GetValueOrDefault(rule) + 1;
 
         // A duty's moment lies inside the time that passes, so breaches may be told out of order.
         public void Broken(string rule, long ms, string why)
         {
+            ms -= AheadMs;
             if (!_first.TryGetValue(rule, out var known) || ms < known.Ms)
                 _first[rule] = (ms, why);
         }

@@ -43,18 +43,16 @@ internal sealed class ScanClock(ControllerSettings house, bool everyScan)
 
     private ClockSign OfScan(in Frame frame)
     {
-        // A bench that makes the clock fail keeps every scan around it: so the last scan was one period before.
-        int ahead = (int)Math.Clamp(frame.ClockAheadMs - _last.ClockAheadMs, int.MinValue, int.MaxValue);
-        bool stands = ahead == 0 ? frame.Ms == _last.Ms : ahead == -house.ScanPeriodMs;
-        _still = stands && _last.Pump ? _still + 1 : 0;
-        if (frame.Ms < _last.Ms || ahead < -house.ScanPeriodMs)
+        _still = frame.Ms == _last.Ms && _last.Pump ? _still + 1 : 0;
+        if (frame.Ms < _last.Ms)
             return ClockSign.RunsBack;
         if (_still >= house.StallScans)
             return ClockSign.StandsStill;
-        if (!everyScan && ahead <= 0)
+        // The scan before one that a bench makes jump ahead is always there.
+        if (!everyScan && frame.ClockAheadMs <= _last.ClockAheadMs)
             return ClockSign.Unknown;
         bool late = _last.NextDeadlineMs is > 0 and not ZoneController.Never
-            && frame.Ms + ahead - _last.NextDeadlineMs > house.StallLimitMs;
+            && frame.Ms - _last.NextDeadlineMs > house.StallLimitMs;
         return late ? ClockSign.ComesLate : ClockSign.Trusted;
     }
 }

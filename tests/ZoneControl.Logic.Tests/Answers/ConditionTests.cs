@@ -88,23 +88,19 @@ public class ConditionTests
 
     private static string? FirstDisagreement(RandomRun run)
     {
-        var controller = new ZoneController(run.Settings);
-        var contacts = new InputImage();
+        ZoneController controller = null!;
+        var world = new RandomWorld(run);
         var outputs = new OutputImage();
         var pump = new ConditionList();
-        long now = 0;
-        foreach (Moment moment in run.Moments)
+        foreach (Tick tick in world.Ticks(outputs))
         {
-            run.Apply(moment, contacts, outputs.Valves);
-            for (int i = 0; i < 5; i++)
-            {
-                now += run.Settings.ScanPeriodMs;
-                controller.Scan(now, contacts, outputs);
-                controller.ExplainPump(pump);
-                HoldReason expected = Reason(pump);
-                if (outputs.Hold >= HoldReason.Limit && outputs.Hold != HoldReason.Reset && outputs.Hold != expected)
-                    return $"at {now} ms: published {outputs.Hold}, first unmet condition is {expected}";
-            }
+            if (tick.PowerUp)
+                controller = new ZoneController(run.Settings);
+            controller.Scan(tick.Now, world.Contacts, outputs);
+            controller.ExplainPump(pump);
+            HoldReason expected = Reason(pump);
+            if (outputs.Hold >= HoldReason.Limit && outputs.Hold != HoldReason.Reset && outputs.Hold != expected)
+                return $"at {tick.Now} ms: published {outputs.Hold}, first unmet condition is {expected}";
         }
 
         return null;

@@ -85,7 +85,7 @@ public sealed class BoardSubsetTests : IDisposable
         IEnumerable<string> names = _board.ReachableFrom("ZoneController.Scan").Select(_board.NameOf);
         string[] mechanisms =
         [
-            "ContactFilter.Step", "ValveProof.Step", "LateValves.Step", "Demand.Step", "ZonePlan.Step", "PumpSequence.Step",
+            "ContactFilter.Step", "ValveProof.Step", "LateValves.Step", "Asking.Step", "Asking.CountDemand", "ZonePlan.Step", "PumpSequence.Step",
             "ValveDrive.Step", "HeatDemand.Step", "HoldReasons.FirstUnmet",
         ];
 

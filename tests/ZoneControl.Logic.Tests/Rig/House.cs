@@ -15,6 +15,13 @@ internal sealed class House
     public const int Overrun = 1700;
     public const int Rundown = 800;
     public const int HeatLead = 300;
+    public const int FlowProof = 900;
+    public const int FlowLoss = 400;
+    public const int PriorityMax = 30_000;
+    public const int ServiceLimit = 20_000;
+    public const int FreezeHeatMax = 5000;
+    public const int StallScans = 5;
+    public const int StallLimit = 700;
 
     private readonly ControllerSettings _settings;
 
@@ -36,6 +43,17 @@ internal sealed class House
             PumpOverrunMs = Overrun,
             PumpRundownMs = Rundown,
             HeatLeadMs = HeatLead,
+            FlowProofMs = FlowProof,
+            FlowLossMs = FlowLoss,
+            FlowRetries = 1,
+            HoldDeciVa = Each(zones, 0),
+            InrushDeciVa = Each(zones, 0),
+            InrushMs = Each(zones, 0),
+            PriorityMaxMs = PriorityMax,
+            ServiceLimitMs = ServiceLimit,
+            FreezeHeatMaxMs = FreezeHeatMax,
+            StallScans = StallScans,
+            StallLimitMs = StallLimit,
         };
     }
 
@@ -52,6 +70,32 @@ internal sealed class House
     public House Companions(params int[] order) => With(s => s.CompanionOrder = order);
 
     public House Retries(int retries) => With(s => s.ValveRetries = retries);
+
+    /// <summary>Wires these contacts of <see cref="Contact"/> as well as the season's.</summary>
+    public House Fit(int contacts) => With(s =>
+    {
+        s.FittedContacts |= contacts;
+        if (s.Has(Contact.Limit))
+            s.PumpMinOffMs = Math.Max(s.PumpMinOffMs, Scan);
+    });
+
+    public House Gated(params int[] zones) => With(s =>
+    {
+        s.GatedZones = Bits.Of(zones);
+        s.CompanionOrder = s.CompanionOrder.Except(zones).ToArray();
+    });
+
+    /// <summary>Every zone draws so much, in tenths of a VA, held and while it starts for so long.</summary>
+    public House Transformer(int deciVa, int hold, int inrush, int inrushMs) => With(s =>
+    {
+        s.TransformerDeciVa = deciVa;
+        s.HoldDeciVa = Each(s.ZoneCount, hold);
+        s.InrushDeciVa = Each(s.ZoneCount, inrush);
+        s.InrushMs = Each(s.ZoneCount, inrushMs);
+    });
+
+    public House Exercised(int intervalS, int retryS, int runMs, int limitMs) => With(s =>
+        (s.ExerciseIntervalS, s.ExerciseRetryS, s.ExerciseRunMs, s.ExerciseLimitMs) = (intervalS, retryS, runMs, limitMs));
 
     public House With(Action<ControllerSettings> change)
     {

@@ -7,174 +7,173 @@ namespace ZoneControl.Logic.Tests;
 internal sealed class Judge
 {
     private readonly ControllerSettings _s;
-    private readonly JudgedContacts _calls;
-    private readonly JudgedContacts _switches;
-    private readonly JudgedContacts _season;
+    private readonly JudgedInputs _inputs;
     private readonly JudgedValves _valves;
+    private readonly JudgedDemand _demand;
+    private readonly JudgedPump _pump;
+    private readonly JudgedLate _late;
+    private readonly JudgedDrive _drive;
 
     private bool _scanned;
     private long _now;
-    private bool _demand;
-    private long _demandChanged = long.MinValue / 2;
-    private bool _pump;
-    private long _pumpStopped = long.MinValue / 2;
-    private bool _heat;
-    private long _heatStopped = long.MinValue / 2;
-    private int _latched;
-    private bool _couldRetry;
+    private long _announced;
+    private int _stalled;
+    private bool _timeFault;
+    private bool _tooFew;
 
     public Judge(ControllerSettings settings)
     {
         _s = settings;
-        _calls = new JudgedContacts(settings.ZoneCount, settings.CallDebounceMs, 0);
-        _switches = new JudgedContacts(settings.ZoneCount, settings.SwitchDebounceMs, 0);
-        _season = new JudgedContacts(1, settings.SeasonDebounceMs, 1);
-        _valves = new JudgedValves(settings);
+        _inputs = new JudgedInputs(settings);
+        _valves = new JudgedValves(settings, _inputs);
+        _demand = new JudgedDemand(settings, _inputs);
+        _pump = new JudgedPump(settings, _inputs);
+        _late = new JudgedLate(settings, _valves);
+        _drive = new JudgedDrive(settings, _inputs, _valves);
     }
 
     /// <summary>What this scan broke, rule first, or null.</summary>
     public string? Look(long now, InputImage contacts, OutputImage o)
     {
-        int zones = (1 << _s.ZoneCount) - 1;
-        int rawSwitches = contacts.EndSwitches & _s.SwitchedZones;
-        _calls.Look(now, contacts.Calls & zones);
-        _switches.Look(now, rawSwitches);
-        _season.Look(now, contacts.Lockout ? 1 : 0);
-        _now = now;
-        string? broken = Accepted(o);
-        if (broken != null)
-            return At(broken, o);
-        if (!_scanned)
-        {
-            _scanned = true;
-            bool quiet = o.PowerUp && (o.Valves | o.ProvenValves | o.LateValves | o.LatchedValves | o.EarlySwitches) == 0
-                && !o.Pump && !o.Heat && o.Hold == HoldReason.None;
-            return quiet ? null : At("BOOT-SAFE: something is on in the first scan", o);
-        }
+        bool first = !_scanned;
+        _stalled = now == _now && _pump.On ? _stalled + 1 : 0;
+        bool fault = !first && (now < _now || _stalled >= _s.StallScans
+            || (_announced != ZoneController.Never && now - _announced > _s.StallLimitMs));
+        long last = _now;
+        (_scanned, _now, _announced) = (true, now, o.NextDeadlineMs);
+        _inputs.Look(now, contacts, onlyLook: first || fault);
+        string? broken = _inputs.Mistake(o) ?? (first ? PowerUp(o) : fault ? TimeFault(o, last) : Ordinary(o, last));
+        return broken == null ? null : $"{broken} (at {_now} ms, {Published.Of(o)})";
+    }
 
+    private string? PowerUp(OutputImage o)
+    {
+        _valves.Begin(_now);
+        _pump.PowerUp(_now);
+        _demand.Begin(_now, _now);
+        int any = o.Valves | o.ProvenValves | o.LateValves | o.LatchedValves | o.EarlySwitches | o.StuckSwitches;
+        if (!o.PowerUp || any != 0 || o.Pump || o.Heat || o.Hold != HoldReason.None)
+            return "BOOT-SAFE: something is on in the first scan";
+        return AlarmMistake(o);
+    }
+
+    private string? TimeFault(OutputImage o, long last)
+    {
+        _timeFault = true;
+        _stalled = 0;
+        _valves.Begin(_now);
+        _pump.Begin(_now);
+        _demand.Begin(_now, last);
+        if (o.Pump || o.Heat || o.ProvenValves != 0)
+            return "TIME-FAULT: something is on or proven";
+        if (o.Valves != _drive.Valves)
+            return "TIME-FAULT: a valve is not held";
+        return o.EarlySwitches != _valves.Early ? $"TIME-FAULT, VALVE-EARLY: early should be {_valves.Early}" : AlarmMistake(o) ?? Why(o);
+    }
+
+    private string? Ordinary(OutputImage o, long last)
+    {
         if (o.PowerUp)
-            return At("BOOT-SAFE: a power-up mark after the first scan", o);
-        _valves.Look(now, o, rawSwitches);
-        int asked = o.AcceptedLockout ? 0 : o.AcceptedCalls & ~o.LatchedValves;
-        bool demandBefore = _demand;
-        if ((asked != 0) != _demand)
+            return "BOOT-SAFE: a power-up mark after the first scan";
+        bool reset = (_inputs.Contacts.Rose & Contact.Reset) != 0;
+        if (reset)
         {
-            _demand = asked != 0;
-            _demandChanged = now;
+            _timeFault = false;
+            _demand.ForgetPutOff();
         }
 
-        if (_heat && !o.Heat)
-            _heatStopped = now;
-        broken = Pump(o) ?? Heat(o, asked) ?? Alarms(o, demandBefore) ?? Valves(o, asked) ?? Why(o, asked);
-        Remember(o);
-        return broken == null ? null : At(broken, o);
+        bool waterBefore = _pump.WaterMayMove(_now);
+        // A retry after a rundown may come a scan later than the rundown's end.
+        bool waterLast = _pump.WaterMayMove(last);
+        _valves.LookAtContacts(_now);
+        _pump.LookAtContacts(_now, reset);
+        bool enough = JudgedPlan.Enough(_s, _valves.ProvenBefore);
+        _pump.Enough = enough;
+        _demand.Govern(_now);
+        bool trip = !enough || _pump.LimitLatched || _pump.FlowTrip;
+        bool mayRetry = _pump.On ? !trip && _demand.KeepsPumpOn : (_demand.Demand || _demand.Service) && !waterLast;
+        string? broken = _late.Look(o, reset, mayRetry);
+        _demand.Look(_now, o.LatchedValves, _pump.On, _valves, reset, _pump.Forbidden);
+        _valves.LookAtOutputs(o.Valves);
+
+        (bool on, string rule) = _pump.Expected(_now, _demand, enough, reset);
+        if (o.Pump != on)
+            broken ??= $"{rule}: the pump should be {(on ? "on" : "off")}";
+        if (o.Heat != _pump.ExpectedHeat(o.Pump, _demand, reset))
+            broken ??= "HEAT-FLOW, FREEZE: heat demand does not go with pump, flow and who asks";
+        bool waterMayMove = waterBefore || o.Pump;
+        int wanted = Wanted(o);
+        _pump.LookAtOutputs(_now, o.Pump, o.Heat);
+        broken ??= _drive.Look(_now, o, wanted, _late.Resting, _demand, waterMayMove, reset) ?? ZoneMistake(o) ?? AlarmMistake(o) ?? Why(o);
+        return broken;
     }
 
-    private string At(string broken, OutputImage o) => $"{broken} (at {_now} ms, {Published.Of(o)})";
-
-    private string? Accepted(OutputImage o)
+    private int Wanted(OutputImage o)
     {
-        if (o.AcceptedCalls != _calls.Accepted)
-            return $"debounce: calls accepted should be {_calls.Accepted}";
-        if (o.AcceptedSwitches != _switches.Accepted)
-            return $"debounce: switches accepted should be {_switches.Accepted}";
-        return o.AcceptedLockout == (_season.Accepted != 0) ? null : "debounce: lockout accepted is wrong";
+        _tooFew = false;
+        if (_demand.Service)
+            return o.AcceptedHands & ~o.LatchedValves;
+        if (_demand.Asked == 0 && !_pump.Stuck)
+            return 0;
+        return JudgedPlan.Wanted(_s, _demand.Asked, o.LateValves | o.StuckSwitches, o.LatchedValves, out _tooFew);
     }
 
-    private bool Enough(int proven) => _s.StandingCapacity + JudgedPlan.Sum(_s, proven) >= _s.MinimumOpen;
-
-    private bool WaterMayMove(OutputImage o) => o.Pump || _pump || _now - _pumpStopped < _s.PumpRundownMs;
-
-    private string? Pump(OutputImage o)
-    {
-        bool hadProof = Enough(_valves.ProvenBefore);
-        if (o.Pump && !Enough(_valves.Proven))
-            return "PUMP-PROOF, PUMP-TRIP: the pump is on without proof";
-        long since = _now - _demandChanged;
-        if (o.Pump && !_pump && (!_demand || since < _s.PumpStartDelayMs))
-            return "PUMP-DELAY: the pump started too soon or for nobody";
-        if (o.Pump && !_demand && since >= _s.PumpOverrunMs)
-            return "PUMP-OVERRUN: the overrun is too long";
-        if (o.Pump || !hadProof)
-            return null;
-        if (_pump && _now - _heatStopped < _s.HeatLeadMs)
-            return "HEAT-FIRST-OFF: heat demand went off too late";
-        if (_pump && (_demand || since < _s.PumpOverrunMs))
-            return "PUMP-OVERRUN: the pump stopped too soon";
-        return _demand && since >= _s.PumpStartDelayMs ? "ANSWER-ON: nothing is unmet, yet the pump is off" : null;
-    }
-
-    private static string? Heat(OutputImage o, int asked)
-    {
-        return o.Heat == (o.Pump && asked != 0) ? null : "HEAT-FLOW: heat demand does not go with pump and calls";
-    }
-
-    private string? Alarms(OutputImage o, bool demandBefore)
+    private string? ZoneMistake(OutputImage o)
     {
         if (o.ProvenValves != _valves.Proven)
-            return $"PUMP-PROOF: proven should be {_valves.Proven}";
+            return $"PUMP-PROOF, VALVE-SUPPLY, GATE: proven should be {_valves.Proven}";
         if (o.EarlySwitches != _valves.Early)
             return $"VALVE-EARLY: early should be {_valves.Early}";
-        if (o.LateValves != _valves.Late)
-            return $"VALVE-LATE: late should be {_valves.Late}";
-        if ((_latched & ~o.LatchedValves) != 0 || (o.LatchedValves & (~o.LateValves | o.Valves)) != 0)
-            return "VALVE-LATE: a latch was lost, not alarmed or driven";
-        bool mayRetry = demandBefore && _couldRetry && (!_pump || Enough(_valves.ProvenBefore));
-        bool kept = (_valves.OverdueBefore & ~_valves.ProvenBefore & o.Valves) != 0;
-        return mayRetry && kept ? "VALVE-LATE: a late valve is not tried again" : null;
+        if (o.StuckSwitches != _valves.Stuck)
+            return $"VALVE-STUCK: stuck should be {_valves.Stuck}";
+        return o.LateValves == _valves.Late ? null : $"VALVE-LATE: late should be {_valves.Late}";
     }
 
-    private string? Valves(OutputImage o, int asked)
+    private string? AlarmMistake(OutputImage o)
     {
-        int released = _valves.OnBefore & ~o.Valves;
-        bool water = WaterMayMove(o);
-        if (water && released != 0 && !Enough(_valves.Proven))
-            return "PUMP-ORDER: a valve was released that nothing replaces";
-        if (water && released != 0 && !_demand && _now != _demandChanged)
-            return "PUMP-OVERRUN: a valve was released before the rundown was over";
-        int wanted = JudgedPlan.Wanted(_s, asked, o.LateValves, o.LatchedValves, out _);
-        if ((o.Valves & ~_valves.OnBefore & ~wanted) != 0)
-            return "OPEN-COMPANION, SEASON-LOCKOUT: a valve was opened for nobody";
-        for (int zone = 0; zone < _s.ZoneCount; zone++)
-        {
-            int bit = 1 << zone;
-            bool on = (o.Valves & bit) != 0;
-            bool asks = (wanted & bit) != 0;
-            if (asks && !on && ((o.LateValves & bit) == 0 || _valves.OffFor(zone) >= _s.ClosingMs[zone]))
-                return $"OPEN-COMPANION: zone {zone} is wanted and not opened";
-            if (!on || asks)
-                continue;
-            if (!_demand && (!water || _now == _demandChanged && Enough(_valves.Proven) && (_valves.Proven & bit) == 0))
-                return $"ANSWER-OFF: zone {zone} is open for nobody";
-            bool replaced = Enough(_valves.Proven & ~bit) || !water && (o.LateValves & bit) != 0;
-            if (_demand && replaced)
-                return $"OPEN-HANDOVER: zone {zone} is replaced and still open";
-        }
+        int alarms = 0;
+        Raise(_pump.FlowTries > 0, Alarm.FlowTrip);
+        Raise(_pump.FlowLatched, Alarm.FlowLatched);
+        Raise(_pump.Stuck, Alarm.PumpStuck);
+        Raise(_pump.LimitLatched, Alarm.LimitLatched);
+        Raise(_inputs.Is(Contact.Freeze) && _inputs.Is(Contact.Lockout), Alarm.FrostInLockout);
+        Raise(_inputs.Is(Contact.Priority) && !_demand.Priority, Alarm.PriorityLong);
+        Raise(_demand.PutOff, Alarm.ExercisePutOff);
+        Raise(_timeFault, Alarm.TimeFault);
+        Raise(!_inputs.Supplied, Alarm.NoSupply);
+        Raise(_inputs.AnyHand && !_demand.Service, Alarm.ServiceEnded);
+        return o.Alarms == alarms ? null : $"ALARM-LATCH: alarms should be {alarms:b}, not {o.Alarms:b}";
 
-        return null;
+        void Raise(bool cause, int alarm) => alarms |= cause ? alarm : 0;
     }
 
-    private string? Why(OutputImage o, int asked)
+    private string? Why(OutputImage o)
     {
-        JudgedPlan.Wanted(_s, asked, o.LateValves, o.LatchedValves, out bool tooFew);
-        HoldReason reason = o switch
-        {
-            { Pump: true } or { AcceptedCalls: 0 } => HoldReason.None,
-            { AcceptedLockout: true } => HoldReason.Lockout,
-            _ when asked == 0 => HoldReason.ValveLatched,
-            _ when !Enough(_valves.Proven) => tooFew ? HoldReason.TooFewValves : HoldReason.Proof,
-            _ => HoldReason.StartDelay,
-        };
+        HoldReason reason = o.Pump ? HoldReason.None : _demand.PumpWanted ? Unmet() : Withheld();
         return o.Hold == reason ? null : $"ANSWER-WHY: the reason should be {reason}";
     }
 
-    private void Remember(OutputImage o)
+    private HoldReason Unmet()
     {
-        if (_pump && !o.Pump)
-            _pumpStopped = _now;
-        _pump = o.Pump;
-        _heat = o.Heat;
-        _latched = o.LatchedValves;
-        _couldRetry = o.Pump || _now - _pumpStopped >= _s.PumpRundownMs;
+        if (_pump.LimitLatched)
+            return HoldReason.Limit;
+        if (_pump.FlowLatched)
+            return HoldReason.FlowLatched;
+        if (_pump.Stuck)
+            return HoldReason.PumpStuck;
+        if (!JudgedPlan.Enough(_s, _valves.Proven))
+            return !_inputs.Supplied ? HoldReason.Supply : _tooFew ? HoldReason.TooFewValves : HoldReason.Proof;
+        if (_pump.DelayLeft(_now, _demand) > 0)
+            return HoldReason.StartDelay;
+        return _pump.RestLeft(_now) > 0 ? HoldReason.Rest : HoldReason.Reset;
+    }
+
+    private HoldReason Withheld()
+    {
+        if (_inputs.Calls == 0)
+            return HoldReason.None;
+        if (_demand.Service)
+            return HoldReason.Service;
+        return _demand.Priority ? HoldReason.Priority : _inputs.Is(Contact.Lockout) ? HoldReason.Lockout : HoldReason.ValveLatched;
     }
 }

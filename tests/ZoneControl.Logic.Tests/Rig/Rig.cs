@@ -6,25 +6,29 @@ namespace ZoneControl.Logic.Tests;
 /// </summary>
 internal sealed class Rig
 {
-    private readonly ZoneController _controller;
-    private readonly ZoneController _twin;
+    private readonly ControllerSettings _settings;
     private readonly OutputImage _twinOutputs = new();
-    private readonly Judge _judge;
     private readonly int _period;
+    private ZoneController _controller;
+    private ZoneController _twin;
+    private Judge _judge;
 
     private Rig(House house)
     {
-        ControllerSettings settings = house.Settings();
-        _controller = new ZoneController(settings);
-        _twin = new ZoneController(settings);
-        _judge = new Judge(settings);
-        _period = settings.ScanPeriodMs;
+        _settings = house.Settings();
+        _controller = new ZoneController(_settings);
+        _twin = new ZoneController(_settings);
+        _judge = new Judge(_settings);
+        _period = _settings.ScanPeriodMs;
         Now = 5000 - _period;
+        Quiet.Fill(_settings, Contacts);
     }
 
     public InputImage Contacts { get; } = new();
 
     public OutputImage Out { get; } = new();
+
+    public Counters Counters => _controller.Counters;
 
     /// <summary>Time of the last scan, ms.</summary>
     public long Now { get; private set; }
@@ -55,6 +59,7 @@ internal sealed class Rig
     public static Rig Running(House house, params int[] zones)
     {
         Rig rig = InSeason(house).Call(zones);
+        rig.FlowFollows = house.Settings().Has(Contact.Flow);
         for (int zone = 0; zone < house.Settings().ZoneCount; zone++)
         {
             // A switched zone's switch makes halfway through its stroke: late enough to be believed.
@@ -67,25 +72,61 @@ internal sealed class Rig
         return rig;
     }
 
+    /// <summary>The flow switch shows what the pump did in the scan before.</summary>
+    public bool FlowFollows { get; set; }
+
     private readonly List<int> _followers = [];
     private readonly Dictionary<int, long> _energised = [];
 
-    public Rig Call(params int[] zones) => Set(() => Contacts.Calls |= Bits.Of(zones));
+    public Rig Call(params int[] zones) => Set(() => Contacts.Calls = Asserted(Contacts.Calls, _settings.InvertedCalls, Bits.Of(zones)));
 
-    public Rig EndCall(params int[] zones) => Set(() => Contacts.Calls &= ~Bits.Of(zones));
+    public Rig EndCall(params int[] zones) => Set(() => Contacts.Calls = Cleared(Contacts.Calls, _settings.InvertedCalls, Bits.Of(zones)));
 
-    public Rig Make(params int[] zones) => Set(() => Contacts.EndSwitches |= Bits.Of(zones));
+    public Rig Make(params int[] zones) =>
+        Set(() => Contacts.EndSwitches = Asserted(Contacts.EndSwitches, _settings.InvertedSwitches, Bits.Of(zones)));
 
-    public Rig Break(params int[] zones) => Set(() => Contacts.EndSwitches &= ~Bits.Of(zones));
+    public Rig Break(params int[] zones) =>
+        Set(() => Contacts.EndSwitches = Cleared(Contacts.EndSwitches, _settings.InvertedSwitches, Bits.Of(zones)));
 
-    public Rig Lockout() => Set(() => Contacts.Lockout = true);
+    /// <summary>The panel energises these valves.</summary>
+    public Rig Sense(params int[] zones) => Set(() => Contacts.Senses = Asserted(Contacts.Senses, _settings.InvertedSenses, Bits.Of(zones)));
 
-    public Rig Season() => Set(() => Contacts.Lockout = false);
+    public Rig EndSense(params int[] zones) => Set(() => Contacts.Senses = Cleared(Contacts.Senses, _settings.InvertedSenses, Bits.Of(zones)));
+
+    /// <summary>A hand opens these zones.</summary>
+    public Rig Hand(params int[] zones) => Set(() => Contacts.ServiceValves |= Bits.Of(zones));
+
+    public Rig EndHand(params int[] zones) => Set(() => Contacts.ServiceValves &= ~Bits.Of(zones));
+
+    public Rig Lockout() => On(Contact.Lockout);
+
+    public Rig Season() => Off(Contact.Lockout);
+
+    /// <summary>Asserts contacts of <see cref="Contact"/>, whatever their polarity.</summary>
+    public Rig On(int contacts) => Set(() => Contacts.Contacts = Asserted(Contacts.Contacts, Quiet.Inverted(_settings), contacts));
+
+    public Rig Off(int contacts) => Set(() => Contacts.Contacts = Cleared(Contacts.Contacts, Quiet.Inverted(_settings), contacts));
+
+    /// <summary>Presses the reset button for one scan.</summary>
+    public Rig Reset() => On(Contact.Reset).Step().Off(Contact.Reset);
+
+    /// <summary>The power fails and is back before the next scan; the board's clock begins anew.</summary>
+    public Rig PowerCut()
+    {
+        _controller = new ZoneController(_settings);
+        _twin = new ZoneController(_settings);
+        _judge = new Judge(_settings);
+        Now = 5000 - _period;
+        return this;
+    }
 
     /// <summary>One scan, one period after the last.</summary>
-    public Rig Step()
+    public Rig Step() => StepAfter(_period);
+
+    /// <summary>One scan, so many ms after the last as the clock shows it: none, or less, when it cannot be trusted.</summary>
+    public Rig StepAfter(long ms)
     {
-        Now += _period;
+        Now += ms;
         Follow();
         _controller.Scan(Now, Contacts, Out);
         _twin.ScanWhole(Now, Contacts, _twinOutputs);
@@ -131,8 +172,14 @@ internal sealed class Rig
 
     public bool IsOpen(int zone) => Bits.Has(Out.Valves, zone);
 
+    private static int Asserted(int contacts, int inverted, int bits) => (contacts | bits) & ~(bits & inverted);
+
+    private static int Cleared(int contacts, int inverted, int bits) => (contacts & ~bits) | (bits & inverted);
+
     private void Follow()
     {
+        if (FlowFollows)
+            (Out.Pump ? (Func<int, Rig>)On : Off)(Contact.Flow);
         foreach (int zone in _followers)
         {
             if (!IsOpen(zone))
@@ -149,14 +196,4 @@ internal sealed class Rig
         change();
         return this;
     }
-}
-
-/// <summary>An output image's fields as one comparable value, without the scan clock and the announced deadline.</summary>
-internal readonly record struct Published(
-    int Valves, bool Pump, bool Heat, HoldReason Hold, int Calls, int Switches, bool Lockout, int Late, int Latched, int Early,
-    int Proven, bool PowerUp)
-{
-    public static Published Of(OutputImage o) => new(
-        o.Valves, o.Pump, o.Heat, o.Hold, o.AcceptedCalls, o.AcceptedSwitches, o.AcceptedLockout, o.LateValves, o.LatchedValves,
-        o.EarlySwitches, o.ProvenValves, o.PowerUp);
 }

@@ -108,6 +108,64 @@ public class AnswerWhyTests
     }
 
     [Fact]
+    public void Reasons_for_withheld_calls_come_in_their_order()
+    {
+        House house = House.OfZones(1).Switched(0).Retries(0).Fit(Contact.Priority);
+        Rig rig = Rig.InSeason(house).Call(0).RunFor(House.SwitchLimit + House.Scan);
+        Assert.Equal(HoldReason.ValveLatched, rig.Out.Hold);
+
+        Assert.Equal(HoldReason.Lockout, rig.Lockout().Step().Out.Hold);
+        Assert.Equal(HoldReason.Priority, rig.On(Contact.Priority).Step().Out.Hold);
+        Assert.Equal(HoldReason.Service, rig.Hand(0).Step().Out.Hold);
+    }
+
+    [Fact]
+    public void Reasons_for_a_pump_that_is_wanted_come_in_their_order()
+    {
+        House house = House.OfZones(2).Minimum(2).Switched(1).Retries(0).Fit(Contact.Limit | Contact.Flow | Contact.Supply | Contact.Reset)
+            .With(s => (s.FlowRetries, s.PumpMinOffMs, s.PumpStartDelayMs, s.PumpRundownMs) = (0, 30_000, 3000, 1000));
+        Rig rig = Rig.InSeason(house).RunFor(30_000).Call(0, 1).RunFor(1000).Make(1);
+        rig.RunUntil(o => o.Pump, 5000);
+        rig.RunUntil(o => !o.Pump, 2000); // without flow
+        rig.RunFor(1000).On(Contact.Flow).RunFor(500).On(Contact.Limit).Off(Contact.Supply).Break(1).Step();
+
+        // Everything is unmet. One after the other is met.
+        Assert.Equal(HoldReason.Limit, rig.Out.Hold);
+        rig.Off(Contact.Limit).Step();
+        Assert.Equal(HoldReason.Limit, rig.Out.Hold);
+        rig.Reset();
+        Assert.Equal(HoldReason.PumpStuck, rig.Out.Hold);
+        rig.Off(Contact.Flow).RunFor(1000 + House.Scan);
+        Assert.Equal(HoldReason.Supply, rig.Out.Hold);
+        rig.On(Contact.Supply).Step();
+        Assert.Equal(HoldReason.Proof, rig.Out.Hold);
+        rig.RunFor(House.SwitchLimit);
+        Assert.Equal(HoldReason.TooFewValves, rig.Out.Hold);
+        rig.Reset().Step();
+        Assert.Equal(HoldReason.Proof, rig.Out.Hold);
+        rig.RunFor(1000).Make(1).Step();
+        Assert.Equal(HoldReason.StartDelay, rig.Out.Hold);
+        rig.RunFor(3000);
+        Assert.Equal(HoldReason.Rest, rig.Out.Hold);
+        rig.RunUntil(o => o.Pump, 60_000);
+        Assert.Equal(HoldReason.None, rig.Out.Hold);
+    }
+
+    [Fact]
+    public void The_limit_comes_before_want_of_flow_and_that_before_stray_flow()
+    {
+        House house = House.OfZones(1).Fit(Contact.Limit | Contact.Flow).With(s => (s.FlowRetries, s.PumpRundownMs) = (0, 1000));
+        Rig rig = Rig.InSeason(house).Call(0);
+        rig.RunUntil(o => o.Pump, 5000);
+        rig.RunUntil(o => !o.Pump, 2000);
+        rig.RunFor(1000).On(Contact.Flow).Step();
+        Assert.Equal(Alarm.PumpStuck, rig.Out.Alarms & Alarm.PumpStuck);
+        Assert.Equal(HoldReason.FlowLatched, rig.Out.Hold);
+
+        Assert.Equal(HoldReason.Limit, rig.On(Contact.Limit).Step().Out.Hold);
+    }
+
+    [Fact]
     public void Lockout_comes_before_a_latched_valve()
     {
         Rig rig = Rig.InSeason(House.OfZones(1).Switched(0).Retries(0)).Call(0).Step().RunFor(House.SwitchLimit);

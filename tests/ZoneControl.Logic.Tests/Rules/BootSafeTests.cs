@@ -3,7 +3,7 @@ namespace ZoneControl.Logic.Tests;
 [Trait("Rule", "BOOT-SAFE")]
 public class BootSafeTests
 {
-    private static Published AllOff(bool powerUp) => new() { PowerUp = powerUp, Lockout = true };
+    private static Published AllOff(bool powerUp) => new() { PowerUp = powerUp, Contacts = Contact.Lockout };
 
     [Fact]
     public void With_every_contact_made_the_first_scan_puts_nothing_on()
