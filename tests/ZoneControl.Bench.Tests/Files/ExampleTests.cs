@@ -1,4 +1,5 @@
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Rules;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
 
@@ -25,12 +26,13 @@ public class ExampleTests
 
     [Theory]
     [MemberData(nameof(Pairs))]
-    public void An_example_reads_without_a_warning_and_its_expectations_are_met(string houseFile, string scriptFile)
+    public void An_example_reads_without_a_warning_keeps_every_rule_and_its_expectations_are_met(string houseFile, string scriptFile)
     {
         (House house, Script script) = Load(houseFile, scriptFile);
         Run run = Runner.Run(house, script, settings => new LibraryController(settings), cancel: TestContext.Current.CancellationToken);
         Assert.NotEmpty(run.Expectations);
         Assert.All(run.Expectations, verdict => Assert.True(verdict.Met, $"{scriptFile}:{verdict.Line}: {verdict.Text}: {verdict.Why}"));
+        Assert.All(run.Rules, rule => Assert.True(rule.Judgement != Judgement.Broken, $"{scriptFile}: {rule.Rule} at {rule.FirstMs} ms: {rule.Why}"));
         Assert.Equal(0, run.Totals.DeadheadS);
     }
 
