@@ -23,10 +23,14 @@ internal struct Overlong(int limitMs, int graceMs)
         _alarmed = false;
     }
 
-    /// <summary>After a time fault it counts from there, as if asserted only now.</summary>
+    /// <summary>
+    /// After a time fault it counts from there, as if asserted only now; but what was ignored already stays so until it is let
+    /// go, or a clock that fails would bring a forgotten hand back.
+    /// </summary>
     public void ForgetTimes()
     {
-        _standing.Restart(_standing.Owed);
+        if (!_alarmed)
+            _standing.Restart(_standing.Owed);
         _wrong.Clear();
     }
 
