@@ -62,7 +62,10 @@ public sealed class AlarmBook
 
     internal void Note(AlarmKind kind, int standing)
     {
-        int raised = standing & ~_standing[(int)kind];
+        int before = _standing[(int)kind];
+        if (standing == before)
+            return;
+        int raised = standing & ~before;
         _standing[(int)kind] = standing;
         for (int place = 0; raised != 0; place++, raised >>= 1)
         {

@@ -40,6 +40,7 @@ internal static class ClockWatch
             x.ServiceAgeMs = 0;
         x.Proven = 0;
         x.ProvenCapacity = s.StandingCapacity;
+        x.Moving = (1 << s.ZoneCount) - 1;
         if (x.Demand)
             x.DemandAgeMs = 0;
         for (int zone = 0; zone < s.ZoneCount; zone++)

@@ -47,15 +47,18 @@ internal sealed class ContactFilter
         filter.Before = accepted;
         filter.Seen = raw;
         int pending = raw ^ accepted;
-        if ((pending | (seen ^ accepted)) == 0)
+        int touched = pending | (seen ^ accepted);
+        if (touched == 0)
             return Wait.Forever;
 
         int stood = pending & ~(raw ^ seen);
         int next = Wait.Forever;
         int[] ages = filter.AgeMs;
         int[] debounceMs = filter._debounceMs;
-        for (int i = 0; i < ages.Length; i++)
+        for (int i = 0; touched != 0; i++, touched >>= 1)
         {
+            if ((touched & 1) == 0)
+                continue;
             int bit = 1 << i;
             if ((pending & bit) == 0)
             {

@@ -18,6 +18,7 @@ internal sealed class ControllerState
     public int Open; // energised by us, or sensed as energised by the panel that is gated
     public readonly int[] ValveAgeMs; // since energised, or since released
     public int Proven;
+    public int ProvenCapacity; // theirs and the standing capacity
     public int Early;
     public int StuckSwitches;
 
@@ -82,14 +83,14 @@ internal sealed class ControllerState
     /// <summary>The reset button went down in this scan: nothing goes on in it (Latches).</summary>
     public bool ResetNow;
 
+    /// <summary>Valves that may still be opening or closing; not saved, since looking once more at others harms nothing.</summary>
+    public int Moving;
+
     /// <summary>Zones that are to be open: asked ones and companions (ZonePlan).</summary>
     public int Planned;
 
     /// <summary>Gated valves that were energised or let go in this scan (ValveProof).</summary>
     public int SensesTurned;
-
-    /// <summary>Capacity of proven valves and standing capacity (ValveProof).</summary>
-    public int ProvenCapacity;
 
     /// <summary>The healthy valves that may open cannot reach minimum open (ZonePlan).</summary>
     public bool TooFew;
@@ -100,7 +101,21 @@ internal sealed class ControllerState
     /// <summary>The first unmet condition of the pump (HoldReasons).</summary>
     public HoldReason Hold;
 
-    private readonly int[] _marks = new int[15];
+    /// <summary>The alarms of the house as a whole (Alarms).</summary>
+    public int Alarms;
+
+    // What Changed compares with.
+    private int _valves;
+    private int _open;
+    private int _proven;
+    private int _early;
+    private int _stuckSwitches;
+    private int _late;
+    private int _latched;
+    private int _resting;
+    private int _flowTries;
+    private int _flags;
+
     private readonly int _zones;
     private readonly bool _flowSwitch;
     private readonly int _rundownMs;
@@ -124,6 +139,8 @@ internal sealed class ControllerState
         ValveAgeMs = new int[_zones];
         UnprovenMs = new int[_zones];
         Tries = new int[_zones];
+        Moving = (1 << _zones) - 1;
+        ProvenCapacity = settings.StandingCapacity;
         DemandAgeMs = settings.PumpOverrunMs;
         RundownMs = settings.PumpRundownMs;
         HeatAgeMs = settings.HeatLeadMs;
@@ -150,37 +167,28 @@ internal sealed class ControllerState
     /// </summary>
     public bool Changed()
     {
-        int before = 0;
-        int at = 0;
-        before |= Mark(at++, Calls.Accepted);
-        before |= Mark(at++, Switches.Accepted);
-        before |= Mark(at++, Senses.Accepted);
-        before |= Mark(at++, Hands.Accepted);
-        before |= Mark(at++, Contacts.Accepted);
-        before |= Mark(at++, Valves);
-        before |= Mark(at++, Open);
-        before |= Mark(at++, Proven);
-        before |= Mark(at++, Early);
-        before |= Mark(at++, StuckSwitches);
-        before |= Mark(at++, Late);
-        before |= Mark(at++, Latched);
-        before |= Mark(at++, Resting);
-        before |= Mark(at++, FlowTries);
-        before |= Mark(at++, Flags() | (WaterMayMove ? 1 << 20 : 0));
-        return before != 0;
-    }
-
-    /// <summary>Notes a value; the bits in which it differs from the one noted before.</summary>
-    private int Mark(int at, int value)
-    {
-        int differs = _marks[at] ^ value;
-        _marks[at] = value;
-        return differs;
+        int contacts = (Calls.Accepted ^ Calls.Before) | (Switches.Accepted ^ Switches.Before) | (Senses.Accepted ^ Senses.Before)
+            | (Hands.Accepted ^ Hands.Before) | (Contacts.Accepted ^ Contacts.Before);
+        int flags = Flags() | (WaterMayMove ? 1 << 20 : 0);
+        int valves = (Valves ^ _valves) | (Open ^ _open) | (Proven ^ _proven) | (Early ^ _early) | (StuckSwitches ^ _stuckSwitches)
+            | (Late ^ _late) | (Latched ^ _latched) | (Resting ^ _resting);
+        int others = (FlowTries ^ _flowTries) | (flags ^ _flags);
+        _valves = Valves;
+        _open = Open;
+        _proven = Proven;
+        _early = Early;
+        _stuckSwitches = StuckSwitches;
+        _late = Late;
+        _latched = Latched;
+        _resting = Resting;
+        _flowTries = FlowTries;
+        _flags = flags;
+        return (contacts | valves | others) != 0;
     }
 
     /// <summary>How many ints <see cref="Save"/> writes.</summary>
     public int Length =>
-        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 25 + 3 * _zones;
+        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 26 + 3 * _zones;
 
     public void Save(int[] state)
     {
@@ -214,6 +222,7 @@ internal sealed class ControllerState
         state[at++] = HeatAgeMs;
         state[at++] = FrostHeatMs;
         state[at++] = Stalled;
+        state[at++] = ProvenCapacity;
         for (int zone = 0; zone < _zones; zone++)
         {
             state[at++] = ValveAgeMs[zone];
@@ -269,6 +278,7 @@ internal sealed class ControllerState
         HeatAgeMs = state[at++];
         FrostHeatMs = state[at++];
         Stalled = state[at++];
+        ProvenCapacity = state[at++];
         for (int zone = 0; zone < _zones; zone++)
         {
             ValveAgeMs[zone] = state[at++];
@@ -276,6 +286,7 @@ internal sealed class ControllerState
             Tries[zone] = state[at++];
         }
 
+        Moving = (1 << _zones) - 1;
         // What changes from now on changes from this.
         Changed();
     }

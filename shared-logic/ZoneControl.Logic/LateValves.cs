@@ -20,12 +20,13 @@ internal static class LateValves
         bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
         // Time counts as long as there was supply, up to this scan.
         int counted = s.Has(Contact.Supply) && (x.Contacts.Before & Contact.Supply) == 0 ? 0 : dt;
-        for (int zone = 0; zone < s.ZoneCount; zone++)
+        // Those that rest, lack proof, or have it only now.
+        int watched = s.SwitchedZones & (x.Resting | (x.Open & ~x.Proven) | (x.Proven & ~provenBefore));
+        for (int zone = 0; watched != 0; zone++, watched >>= 1)
         {
-            int bit = 1 << zone;
-            if ((s.SwitchedZones & bit) == 0)
+            if ((watched & 1) == 0)
                 continue;
-
+            int bit = 1 << zone;
             if ((x.Resting & bit) != 0)
             {
                 int rest = s.ClosingMs[zone] - x.ValveAgeMs[zone];

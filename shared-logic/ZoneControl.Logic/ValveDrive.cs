@@ -55,9 +55,9 @@ internal static class ValveDrive
 
     private static void ReleaseAll(ControllerSettings s, ControllerState x, int leaving)
     {
-        for (int zone = 0; leaving != 0 && zone < s.ZoneCount; zone++)
+        for (int zone = 0; leaving != 0; zone++, leaving >>= 1)
         {
-            if ((leaving & (1 << zone)) == 0)
+            if ((leaving & 1) == 0)
                 continue;
             if ((x.Proven & (1 << zone)) != 0)
                 x.ProvenCapacity -= s.Capacity[zone];
@@ -68,11 +68,11 @@ internal static class ValveDrive
     /// <summary>One by one, as long as those that stay prove minimum open.</summary>
     private static void ReleaseWhatOthersReplace(ControllerSettings s, ControllerState x, int leaving)
     {
-        for (int zone = 0; leaving != 0 && zone < s.ZoneCount; zone++)
+        for (int zone = 0; leaving != 0; zone++, leaving >>= 1)
         {
-            int bit = 1 << zone;
-            if ((leaving & bit) == 0)
+            if ((leaving & 1) == 0)
                 continue;
+            int bit = 1 << zone;
             int rest = (x.Proven & bit) != 0 ? x.ProvenCapacity - s.Capacity[zone] : x.ProvenCapacity;
             if (rest < s.MinimumOpen)
                 continue;
@@ -110,13 +110,17 @@ internal static class ValveDrive
 
     private static void EnergiseWhatFits(ControllerSettings s, ControllerState x, int opening)
     {
-        for (int zone = 0; opening != 0 && zone < s.ZoneCount; zone++)
+        if (opening == 0)
+            return;
+        int load = LoadDeciVa(s, x);
+        for (int zone = 0; opening != 0; zone++, opening >>= 1)
         {
-            if ((opening & (1 << zone)) == 0)
+            if ((opening & 1) == 0)
                 continue;
-            if (LoadDeciVa(s, x) + s.InrushDeciVa[zone] > s.TransformerDeciVa)
+            if (load + s.InrushDeciVa[zone] > s.TransformerDeciVa)
                 return;
             Energise(x, zone);
+            load += s.InrushMs[zone] > 0 ? s.InrushDeciVa[zone] : s.HoldDeciVa[zone];
         }
     }
 
@@ -130,9 +134,10 @@ internal static class ValveDrive
     private static int LoadDeciVa(ControllerSettings s, ControllerState x)
     {
         int load = 0;
-        for (int zone = 0; zone < s.ZoneCount; zone++)
+        int valves = x.Valves;
+        for (int zone = 0; valves != 0; zone++, valves >>= 1)
         {
-            if ((x.Valves & (1 << zone)) != 0)
+            if ((valves & 1) != 0)
                 load += x.ValveAgeMs[zone] < s.InrushMs[zone] ? s.InrushDeciVa[zone] : s.HoldDeciVa[zone];
         }
 

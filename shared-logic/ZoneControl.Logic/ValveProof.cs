@@ -14,64 +14,75 @@ namespace ZoneControl.Logic;
 internal static class ValveProof
 {
     /// <returns>ms until time alone proves another valve, or shows a switch to be stuck.</returns>
+    /// <remarks>Only valves that are on their way are looked at one by one; the rest is settled for all at once, in masks.</remarks>
     public static int Step(ControllerSettings s, ControllerState x, int dt)
     {
-        TakeSenses(s, x); // what turns now has been so for no time yet, however long ago the last whole scan was
-        int turned = x.SensesTurned;
-        int next = Wait.Forever;
+        TakeSenses(s, x);
         int switches = x.Switches.Accepted;
-        int made = x.Switches.Rose;
         bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
         int unsupplied = supply ? 0 : s.DrivenZones;
-        int proven = 0;
-        int capacity = s.StandingCapacity;
         x.StuckSwitches &= switches;
-        for (int zone = 0; zone < s.ZoneCount; zone++)
+
+        int next = Move(s, x, dt, unsupplied);
+        int moving = x.Moving;
+        int open = x.Open & ~unsupplied;
+        x.StuckSwitches |= switches & ~x.Open & ~moving;
+        int believed = switches & ~x.StuckSwitches;
+        int proven = open & ((believed & ~x.Early) | (~moving & (~s.SwitchedZones | (believed & x.Early))));
+        if (proven != x.Proven || x.SensesTurned != 0)
+            x.ProvenCapacity = s.StandingCapacity + Capacity(s, proven);
+        x.Proven = proven;
+        return next;
+    }
+
+    /// <summary>
+    /// Counts the times of valves that open or close, and doubts switches that make too soon. A sensed valve that turns now
+    /// has been so for no time yet, however long ago the last whole scan was.
+    /// </summary>
+    private static int Move(ControllerSettings s, ControllerState x, int dt, int unsupplied)
+    {
+        int next = Wait.Forever;
+        int switches = x.Switches.Accepted;
+        int made = x.Switches.Rose & x.Open;
+        int believed = switches & ~x.StuckSwitches;
+        int timed = (~x.Open & switches) | (x.Open & ~unsupplied & ~s.SwitchedZones); // only time can settle these
+        int left = x.Moving & ~x.SensesTurned;
+        int[] ages = x.ValveAgeMs;
+        for (int zone = 0; left != 0; zone++, left >>= 1)
         {
+            if ((left & 1) == 0)
+                continue;
             int bit = 1 << zone;
-            if ((x.Open & bit) == 0)
+            int age = ages[zone] + dt;
+            if ((made & bit) != 0 && age < s.SwitchMinMs[zone])
+                x.Early |= bit;
+            int wait = ((x.Open & bit) != 0 ? s.OpeningMs[zone] : s.ClosingMs[zone]) - age;
+            if (wait <= 0)
             {
-                int closing = s.ClosingMs[zone];
-                int released = Wait.Age(x.ValveAgeMs[zone], (turned & bit) != 0 ? 0 : dt, closing);
-                x.ValveAgeMs[zone] = released;
-                if ((switches & bit) == 0)
-                    continue;
-                if (released >= closing)
-                    x.StuckSwitches |= bit;
-                else
-                    next = Wait.Sooner(next, closing - released);
-                continue;
+                age += wait; // counted no further
+                x.Moving &= ~bit;
+            }
+            else if (wait < next && ((timed | (believed & x.Early & ~unsupplied)) & bit) != 0)
+            {
+                next = wait;
             }
 
-            int opening = s.OpeningMs[zone];
-            int age = Wait.Age(x.ValveAgeMs[zone], (turned & bit) != 0 ? 0 : dt, opening);
-            x.ValveAgeMs[zone] = age;
-            bool byTime = true;
-            if ((s.SwitchedZones & bit) != 0)
-            {
-                if ((made & bit) != 0 && age < s.SwitchMinMs[zone])
-                    x.Early |= bit;
-                if ((switches & ~x.StuckSwitches & bit) == 0)
-                    continue;
-                byTime = (x.Early & bit) != 0;
-            }
-
-            if ((unsupplied & bit) != 0)
-                continue;
-            if (!byTime || age >= opening)
-            {
-                proven |= bit;
-                capacity += s.Capacity[zone];
-            }
-            else
-            {
-                next = Wait.Sooner(next, opening - age);
-            }
+            ages[zone] = age;
         }
 
-        x.Proven = proven;
-        x.ProvenCapacity = capacity;
         return next;
+    }
+
+    private static int Capacity(ControllerSettings s, int zones)
+    {
+        int capacity = 0;
+        for (int zone = 0; zones != 0; zone++, zones >>= 1)
+        {
+            if ((zones & 1) != 0)
+                capacity += s.Capacity[zone];
+        }
+
+        return capacity;
     }
 
     private static void TakeSenses(ControllerSettings s, ControllerState x)
@@ -97,6 +108,7 @@ internal static class ValveProof
     {
         int bit = 1 << zone;
         x.Open |= bit;
+        x.Moving |= bit;
         x.ValveAgeMs[zone] = 0;
         x.UnprovenMs[zone] = 0;
         // Seen as well: a switch made before now may be accepted only after its least time has passed.
@@ -106,10 +118,11 @@ internal static class ValveProof
     /// <summary>A zone's valves are released from this scan on; they prove nothing.</summary>
     public static void Closes(ControllerState x, int zone)
     {
-        int bit = ~(1 << zone);
-        x.Open &= bit;
-        x.Proven &= bit;
-        x.Early &= bit;
+        int bit = 1 << zone;
+        x.Open &= ~bit;
+        x.Proven &= ~bit;
+        x.Early &= ~bit;
+        x.Moving |= bit;
         x.ValveAgeMs[zone] = 0;
         x.UnprovenMs[zone] = 0;
     }

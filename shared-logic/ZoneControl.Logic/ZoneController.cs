@@ -106,6 +106,7 @@ public sealed class ZoneController
             x.Scanned = true;
             _scanMs = nowMs;
             Look(calls, switches, senses, hands, contacts);
+            x.Alarms = Alarms.Of(_settings, x);
             x.Changed();
         }
         else if (ClockWatch.Step(_settings, x, nowMs, _scanMs, _deadlineMs))
@@ -116,6 +117,7 @@ public sealed class ZoneController
             Look(calls, switches, senses, hands, contacts);
             ClockWatch.Fault(_settings, x);
             x.Hold = HoldReasons.FirstUnmet(_settings, x);
+            x.Alarms = Alarms.Of(_settings, x);
             x.Changed();
         }
         else
@@ -169,6 +171,7 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ValveDrive.Step(s, x));
         next = Wait.Sooner(next, HeatDemand.Step(s, x, dt));
         x.Hold = HoldReasons.FirstUnmet(s, x);
+        x.Alarms = Alarms.Of(s, x);
         _deadlineMs = x.Changed() ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
 
         Count(dt, valvesBefore, pumpBefore, exercisingBefore, holdBefore);
@@ -195,7 +198,7 @@ public sealed class ZoneController
         AlarmBook.Note(AlarmKind.Latched, x.Latched);
         AlarmBook.Note(AlarmKind.Early, x.Early);
         AlarmBook.Note(AlarmKind.StuckSwitch, x.StuckSwitches);
-        AlarmBook.Note(AlarmKind.House, Alarms.Of(s, x));
+        AlarmBook.Note(AlarmKind.House, x.Alarms);
     }
 
     /// <summary>ms since ages were last counted, at most the longest setting: no age cares for more.</summary>
@@ -242,7 +245,7 @@ public sealed class ZoneController
         outputs.LatchedValves = x.Latched;
         outputs.EarlySwitches = x.Early;
         outputs.StuckSwitches = x.StuckSwitches;
-        outputs.Alarms = Alarms.Of(_settings, x);
+        outputs.Alarms = x.Alarms;
         outputs.ProvenValves = x.Proven;
         outputs.ScanMs = _scanMs;
         outputs.NextDeadlineMs = _deadlineMs;

@@ -7,7 +7,7 @@ namespace ZoneControl.Logic.Tests;
 /// <summary>What the board's runtime lacks or does badly is not in the controller that is compiled for it.</summary>
 public sealed class BoardSubsetTests : IDisposable
 {
-    private readonly BoardAssembly _board = new();
+    private readonly LogicAssembly _board = LogicAssembly.OfBoard();
 
     public void Dispose() => _board.Dispose();
 
@@ -44,7 +44,7 @@ public sealed class BoardSubsetTests : IDisposable
     [Fact]
     public void It_has_no_floating_point()
     {
-        Assert.DoesNotContain(_board.Methods, m => _board.Body(m).Any(IsFloat));
+        Assert.DoesNotContain(_board.Methods, m => _board.Body(m).Any(LeanScanTests.IsFloat));
         var signatures = new SignatureTypes();
         MetadataReader reader = _board.Reader;
         foreach (FieldDefinitionHandle field in reader.FieldDefinitions)
@@ -62,45 +62,54 @@ public sealed class BoardSubsetTests : IDisposable
         Assert.DoesNotContain(_board.Methods, m => _board.NameOf(m).EndsWith("..cctor", StringComparison.Ordinal));
     }
 
-    [Theory]
-    [InlineData("ZoneController.Scan")]
-    [InlineData("ZoneController.ScanWhole")]
-    [InlineData("ZoneController.Save")]
-    [InlineData("ZoneController.Load")]
-    public void Nothing_that_a_scan_reaches_allocates_boxes_throws_or_calls_through_a_table(string root)
+    [Fact]
+    public void It_has_no_checked_arithmetic_which_wraps_silently_there()
     {
-        HashSet<MethodDefinitionHandle> reached = _board.ReachableFrom(root);
-        Assert.True(reached.Count > 2, "the walk from the scan found nothing");
-        foreach (MethodDefinitionHandle method in reached)
-        {
-            string[] forbidden = ["newobj", "newarr", "box", "throw", "rethrow", "ldstr", "calli", "ldftn", "localloc"];
-            Assert.DoesNotContain(_board.Body(method).Select(i => i.Code.Name), code => forbidden.Contains(code));
-            Assert.Empty(_board.OutsideUses(method));
-        }
+        Assert.Equal([], _board.Methods.Where(m => _board.Body(m).Any(LeanScanTests.IsChecked)).Select(_board.NameOf));
     }
 
     [Fact]
-    public void The_walk_from_the_scan_reaches_every_mechanism()
+    public void It_has_no_arrays_of_more_than_one_dimension()
     {
-        IEnumerable<string> names = _board.ReachableFrom("ZoneController.Scan").Select(_board.NameOf);
-        string[] mechanisms =
-        [
-            "ContactFilter.Step", "ValveProof.Step", "LateValves.Step", "Asking.Step", "Asking.CountDemand", "ZonePlan.Step", "PumpSequence.Step",
-            "ValveDrive.Step", "HeatDemand.Step", "HoldReasons.FirstUnmet",
-        ];
+        var signatures = new SignatureTypes();
+        IEnumerable<string> fields = _board.Reader.FieldDefinitions.Select(f => _board.Reader.GetFieldDefinition(f).DecodeSignature(signatures, null));
+        IEnumerable<string> locals = _board.Methods.SelectMany(m => _board.Locals(m));
 
-        Assert.Equal([], mechanisms.Except(names));
+        Assert.DoesNotContain(fields.Concat(locals), type => type.Contains("matrix", StringComparison.Ordinal));
     }
 
     [Fact]
-    public void The_search_sees_allocation_where_there_is_some()
+    public void It_makes_no_text_of_enums_or_numbers()
     {
-        IEnumerable<string?> built = _board.ReachableFrom("ZoneController..ctor").SelectMany(_board.Body).Select(i => i.Code.Name);
+        IEnumerable<string> used = _board.Methods.SelectMany(_board.OutsideUses).Distinct();
 
-        Assert.Superset(new HashSet<string?> { "newobj", "newarr", "throw" }, built.ToHashSet());
+        Assert.Equal([".ctor"], used); // of objects, of exceptions and of attributes
+        Assert.DoesNotContain(_board.Methods, m => _board.Body(m).Any(i => i.Name is "constrained." or "box"));
     }
 
-    private static bool IsFloat(Instruction instruction) =>
-        instruction.Code.Name is { } name && (name.Contains(".r4", StringComparison.Ordinal) || name.Contains(".r8", StringComparison.Ordinal)
-            || name.Contains("conv.r", StringComparison.Ordinal) || name == "ckfinite");
+    [Fact]
+    public void It_has_no_interfaces_so_none_with_a_default_method()
+    {
+        Assert.DoesNotContain(Types(), type => (type.Attributes & TypeAttributes.Interface) != 0);
+    }
+
+    [Fact]
+    public void It_has_no_structs_but_enums()
+    {
+        MetadataReader reader = _board.Reader;
+        IEnumerable<string> bases = Types().Where(type => !type.BaseType.IsNil).Select(type => type.BaseType.Kind == HandleKind.TypeReference
+            ? reader.GetString(reader.GetTypeReference((TypeReferenceHandle)type.BaseType).Name)
+            : reader.GetString(reader.GetTypeDefinition((TypeDefinitionHandle)type.BaseType).Name));
+
+        Assert.Equal(["Attribute", "Enum", "Object"], bases.Distinct().Order());
+    }
+
+    [Fact]
+    public void It_has_no_delegates_handlers_or_lambdas()
+    {
+        Assert.DoesNotContain(_board.Methods, m => _board.Body(m).Any(i => i.Name is "ldftn" or "ldvirtftn" or "calli"));
+        Assert.DoesNotContain(_board.Methods, m => _board.Block(m) is { ExceptionRegions.Length: > 0 });
+    }
+
+    private IEnumerable<TypeDefinition> Types() => _board.Reader.TypeDefinitions.Select(_board.Reader.GetTypeDefinition);
 }

@@ -3,13 +3,13 @@ using System.Reflection.Metadata;
 
 namespace ZoneControl.Logic.Tests;
 
-/// <summary>Types in signatures, as far as a test asks: "float" where a float is in them.</summary>
+/// <summary>Types in signatures, as far as a test asks: "float" where a float is in them, "matrix" where an array has several dimensions.</summary>
 internal sealed class SignatureTypes : ISignatureTypeProvider<string, object?>
 {
     public string GetPrimitiveType(PrimitiveTypeCode typeCode) =>
         typeCode is PrimitiveTypeCode.Single or PrimitiveTypeCode.Double ? "float" : typeCode.ToString();
 
-    public string GetArrayType(string elementType, ArrayShape shape) => elementType;
+    public string GetArrayType(string elementType, ArrayShape shape) => $"matrix of {elementType}";
 
     public string GetByReferenceType(string elementType) => elementType;
 

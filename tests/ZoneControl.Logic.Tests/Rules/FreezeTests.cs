@@ -198,6 +198,20 @@ public class PriorityTests
     }
 
     [Fact]
+    [Trait("Rule", "VALVE-LATE")]
+    public void A_valve_that_becomes_late_in_the_very_scan_that_it_ends_demand_and_stops_the_pump_is_not_latched()
+    {
+        House house = First().Switched(1).Companions(0).Retries(0).Fit(Contact.Flow).With(s => s.FlowLossMs = 10_000);
+        Rig rig = Rig.Running(house, 0).RunFor(1000).Call(1).Step().RunFor(House.SwitchLimit - 1000);
+        rig.FlowFollows = false; // heat goes off with flow, so that nothing is left to wait for
+        rig.Off(Contact.Flow).RunFor(1000 - House.Scan).On(Contact.Priority).Step();
+        Assert.Equal((false, Bits.Of(1), 0), (rig.Out.Pump, rig.Out.LateValves, rig.Out.LatchedValves));
+
+        rig.Always(o => o is { Valves: 1, LatchedValves: 0 }, House.Rundown - House.Scan);
+        Assert.Equal(0, rig.Step().Out.Valves);
+    }
+
+    [Fact]
     public void Released_within_the_lead_it_lets_the_pump_run_on()
     {
         Rig rig = Rig.Running(First(), 0).RunFor(1000).On(Contact.Priority).Step().Off(Contact.Priority);

@@ -169,6 +169,19 @@ public class SeasonExerciseTests
     }
 
     [Fact]
+    public void The_time_until_the_next_try_counts_from_the_giving_up_and_not_from_a_trip_before()
+    {
+        Rig rig = Due(Exercised(1).Switched(0).Retries(50)).Step().RunFor(1000).Make(0);
+        rig.RunUntil(o => o.Pump, 5000);
+        rig.RunFor(500).Break(0).RunFor(2700);
+        Assert.False(rig.Out.Pump);
+        rig.RunUntil(o => o.Alarms == Alarm.ExercisePutOff, Limit);
+
+        rig.Always(o => o.Hold == HoldReason.None, Retry * 1000 - House.Scan);
+        Assert.Equal(HoldReason.TooFewValves, rig.Step().Out.Hold);
+    }
+
+    [Fact]
     public void What_forbids_it_ends_one_that_is_under_way()
     {
         House house = Exercised(1).Fit(Contact.Limit);
@@ -195,7 +208,7 @@ public class SeasonExerciseTests
     [InlineData(366 * 24 * 3600)]
     public void Weeks_of_idleness_are_counted_to_the_second_though_scans_are_days_apart(int interval)
     {
-        House house = Exercised(1).With(s => (s.ExerciseIntervalS, s.ExerciseRetryS) = (interval, 3600));
+        House house = Exercised(1).With(s => (s.ExerciseIntervalS, s.ExerciseRetryS, s.StallLimitMs) = (interval, 3600, 5000));
         var controller = new ZoneController(house.Settings());
         var contacts = new InputImage { Contacts = Contact.Lockout };
         var outputs = new OutputImage();
@@ -207,7 +220,7 @@ public class SeasonExerciseTests
         {
             Assert.True(outputs.NextDeadlineMs <= due, $"the deadline {outputs.NextDeadlineMs} is past {due}");
             // As late as a scan may lawfully be.
-            now = Math.Min(outputs.NextDeadlineMs + House.StallLimit, due);
+            now = Math.Min(outputs.NextDeadlineMs + 5000, due);
             controller.Scan(now, contacts, outputs);
             scans++;
         }

@@ -24,11 +24,12 @@ internal struct Overlong(int limitMs, int graceMs)
     }
 
     /// <summary>
-    /// After a time fault it counts from there, as if asserted only now; what has run out stays so until it is let go.
+    /// After a time fault it counts from there, as if asserted only now; but what was ignored already stays so until it is let
+    /// go, or a clock that fails would bring a forgotten hand back.
     /// </summary>
     public void ForgetTimes()
     {
-        if (!Over)
+        if (!_alarmed)
             _standing.Restart(_standing.Owed);
         _wrong.Clear();
     }

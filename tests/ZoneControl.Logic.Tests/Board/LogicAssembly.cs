@@ -4,16 +4,26 @@ using System.Reflection.PortableExecutable;
 
 namespace ZoneControl.Logic.Tests;
 
-/// <summary>The controller as compiled for the board, read as it stands in the file: nothing of it is loaded.</summary>
-internal sealed class BoardAssembly : IDisposable
+/// <summary>The controller as compiled, read as it stands in the file: nothing of it is loaded.</summary>
+internal sealed class LogicAssembly : IDisposable
 {
-    private readonly PEReader _file = new(File.OpenRead(Path.Combine(AppContext.BaseDirectory, "board", "ZoneControl.Logic.dll")));
+    private readonly PEReader _file;
 
-    public BoardAssembly() => Reader = _file.GetMetadataReader();
+    private LogicAssembly(string path)
+    {
+        _file = new PEReader(File.OpenRead(path));
+        Reader = _file.GetMetadataReader();
+    }
 
     public MetadataReader Reader { get; }
 
     public IEnumerable<MethodDefinitionHandle> Methods => Reader.MethodDefinitions;
+
+    /// <summary>As compiled for the board.</summary>
+    public static LogicAssembly OfBoard() => new(Path.Combine(AppContext.BaseDirectory, "board", "ZoneControl.Logic.dll"));
+
+    /// <summary>As compiled for the desktop.</summary>
+    public static LogicAssembly OfDesktop() => new(typeof(ZoneController).Assembly.Location);
 
     public void Dispose() => _file.Dispose();
 
@@ -24,10 +34,22 @@ internal sealed class BoardAssembly : IDisposable
         return $"{Reader.GetString(type.Name)}.{Reader.GetString(method.Name)}";
     }
 
-    public IReadOnlyList<Instruction> Body(MethodDefinitionHandle handle)
+    public IReadOnlyList<Instruction> Body(MethodDefinitionHandle handle) =>
+        Block(handle) is { } block ? Instruction.Read(block.GetILReader()) : [];
+
+    /// <summary>The method's body with its locals and protected regions; null for one without.</summary>
+    public MethodBodyBlock? Block(MethodDefinitionHandle handle)
     {
         int address = Reader.GetMethodDefinition(handle).RelativeVirtualAddress;
-        return address == 0 ? [] : Instruction.Read(_file.GetMethodBody(address).GetILReader());
+        return address == 0 ? null : _file.GetMethodBody(address);
+    }
+
+    /// <summary>Types of a method's locals, as <see cref="SignatureTypes"/> names them.</summary>
+    public IEnumerable<string> Locals(MethodDefinitionHandle handle)
+    {
+        if (Block(handle) is not { LocalSignature.IsNil: false } block)
+            return [];
+        return Reader.GetStandaloneSignature(block.LocalSignature).DecodeLocalSignature(new SignatureTypes(), null);
     }
 
     /// <summary>The methods of this assembly that a method calls, itself included, however indirectly.</summary>
