@@ -22,7 +22,7 @@ internal static class Alarms
             alarms |= Alarm.FrostInLockout;
         if (x.Is(Contact.Priority) && !x.PriorityHolds)
             alarms |= Alarm.PriorityLong;
-        if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+        if (s.Has(Contact.Supply) && !x.Is(Contact.Supply) && x.SupplyWaitMs == 0)
             alarms |= Alarm.NoSupply;
         if (!x.Service && (x.Hands.Accepted != 0 || x.Is(Contact.ServicePump)))
             alarms |= Alarm.ServiceEnded;

@@ -38,6 +38,8 @@ internal static class ClockWatch
             x.PriorityAgeMs = 0;
         if (x.Service)
             x.ServiceAgeMs = 0;
+        if (x.SupplyWaitMs > 0)
+            x.SupplyWaitMs = SupplyWatch.ToBeAccepted(s);
         x.Proven = 0;
         x.ProvenCapacity = s.StandingCapacity;
         x.Moving = (1 << s.ZoneCount) - 1;

@@ -57,6 +57,8 @@ internal sealed class ControllerState
     public int HeatAgeMs; // since heat demand went off; 0 while it is on
     public int FrostHeatMs; // heat asked for so long by frost in lockout
 
+    public int SupplyWaitMs; // until the lack of the actuators' supply may be told (SupplyWatch); 0 from then on
+
     // Latches and the clock (Latches, ClockWatch).
     public bool FlowLatched;
     public bool LimitLatched;
@@ -144,6 +146,7 @@ internal sealed class ControllerState
         DemandAgeMs = settings.PumpOverrunMs;
         RundownMs = settings.PumpRundownMs;
         HeatAgeMs = settings.HeatLeadMs;
+        SupplyWaitMs = SupplyWatch.ToBeAccepted(settings);
     }
 
     /// <summary>Whether contacts of <see cref="Contact"/> are accepted as asserted.</summary>
@@ -188,7 +191,7 @@ internal sealed class ControllerState
 
     /// <summary>How many ints <see cref="Save"/> writes.</summary>
     public int Length =>
-        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 26 + 3 * _zones;
+        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 27 + 3 * _zones;
 
     public void Save(int[] state)
     {
@@ -223,6 +226,7 @@ internal sealed class ControllerState
         state[at++] = FrostHeatMs;
         state[at++] = Stalled;
         state[at++] = ProvenCapacity;
+        state[at++] = SupplyWaitMs;
         for (int zone = 0; zone < _zones; zone++)
         {
             state[at++] = ValveAgeMs[zone];
@@ -279,6 +283,7 @@ internal sealed class ControllerState
         FrostHeatMs = state[at++];
         Stalled = state[at++];
         ProvenCapacity = state[at++];
+        SupplyWaitMs = state[at++];
         for (int zone = 0; zone < _zones; zone++)
         {
             ValveAgeMs[zone] = state[at++];

@@ -158,6 +158,7 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ContactFilter.Step(x.Senses, senses, dt));
         next = Wait.Sooner(next, ContactFilter.Step(x.Hands, hands, dt));
         next = Wait.Sooner(next, ContactFilter.Step(x.Contacts, contacts, dt));
+        next = Wait.Sooner(next, SupplyWatch.Step(x, dt));
         Latches.Step(x);
         next = Wait.Sooner(next, ValveProof.Step(s, x, dt));
         next = Wait.Sooner(next, FlowWatch.Step(s, x, dt));
