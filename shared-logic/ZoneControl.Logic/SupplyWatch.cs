@@ -1,7 +1,7 @@
 namespace ZoneControl.Logic;
 
 /// <summary>
-/// Whether the lack of the actuators' supply may be told.
+/// Whether the actuators have their supply, and whether its lack may be told.
 /// <para>
 /// VALVE-SUPPLY: without supply nothing is proven, from power-up on. But its contact counts as open until it has been
 /// accepted, so after power-up there is no alarm before a closed one could have been.
@@ -10,15 +10,15 @@ namespace ZoneControl.Logic;
 internal static class SupplyWatch
 {
     /// <returns>ms until the alarm may be raised.</returns>
-    public static int Step(ControllerState x, int dt)
+    public static int Step(ControllerSettings s, ControllerState x, int dt)
     {
-        int left = x.SupplyWaitMs;
-        if (left == 0)
+        if (!s.Has(Contact.Supply))
             return Wait.Forever;
-        left -= dt;
-        if (left <= 0 || x.Is(Contact.Supply))
-            left = 0;
-        x.SupplyWaitMs = left;
+        x.Supplied = x.Is(Contact.Supply);
+        if (x.SupplyWaitMs == 0)
+            return Wait.Forever;
+        int left = x.Supplied ? 0 : x.SupplyWaitMs - dt;
+        x.SupplyWaitMs = left > 0 ? left : 0;
         return left > 0 ? left : Wait.Forever;
     }
 
