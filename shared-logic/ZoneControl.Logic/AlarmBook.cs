@@ -55,6 +55,8 @@ public sealed class AlarmBook
     internal void Pass(int ms)
     {
         _uptimePartMs += ms;
+        if (_uptimePartMs < 1000)
+            return;
         int seconds = _uptimePartMs / 1000;
         _uptimePartMs -= seconds * 1000;
         _uptimeS = _uptimeS > int.MaxValue - seconds ? int.MaxValue : _uptimeS + seconds;

@@ -3,7 +3,7 @@ namespace ZoneControl.Logic;
 /// <summary>The alarms that belong to no zone, read off the state.</summary>
 internal static class Alarms
 {
-    public static int Of(ControllerSettings s, ControllerState x)
+    public static int Of(ControllerState x)
     {
         int alarms = 0;
         if (x.FlowTries > 0)
@@ -22,7 +22,7 @@ internal static class Alarms
             alarms |= Alarm.FrostInLockout;
         if (x.Is(Contact.Priority) && !x.PriorityHolds)
             alarms |= Alarm.PriorityLong;
-        if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+        if (!x.Supplied && x.SupplyWaitMs == 0)
             alarms |= Alarm.NoSupply;
         if (!x.Service && (x.Hands.Accepted != 0 || x.Is(Contact.ServicePump)))
             alarms |= Alarm.ServiceEnded;

@@ -25,13 +25,14 @@ internal static class Asking
         AskedBy by = AskedBy.Nobody;
         if (!x.Service)
         {
+            int contacts = x.Contacts.Accepted;
             int calls = (x.Calls.Accepted | (x.Senses.Accepted & s.GatedZones)) & ~x.Latched;
-            if (x.Is(Contact.Freeze))
+            if ((contacts & Contact.Freeze) != 0)
             {
                 asked = calls | (s.DrivenZones & ~x.Latched);
                 by = AskedBy.Freeze;
             }
-            else if (!x.PriorityHolds && !x.Is(Contact.Lockout))
+            else if (!x.PriorityHolds && (contacts & Contact.Lockout) == 0)
             {
                 asked = calls;
                 by = AskedBy.Calls;
@@ -44,19 +45,34 @@ internal static class Asking
 
     private static int Hands(ControllerSettings s, ControllerState x, int dt)
     {
+        x.Service = false;
+        if ((x.Hands.Accepted | (x.Contacts.Accepted & Contact.ServicePump)) == 0)
+        {
+            x.ServiceAgeMs = 0;
+            return Wait.Forever;
+        }
+
         bool before = (x.Hands.Before | (x.Contacts.Before & Contact.ServicePump)) != 0;
-        bool now = (x.Hands.Accepted | (x.Contacts.Accepted & Contact.ServicePump)) != 0;
-        x.ServiceAgeMs = before && now ? Wait.Age(x.ServiceAgeMs, dt, s.ServiceLimitMs) : 0;
-        x.Service = now && x.ServiceAgeMs < s.ServiceLimitMs;
-        return x.Service ? s.ServiceLimitMs - x.ServiceAgeMs : Wait.Forever;
+        x.ServiceAgeMs = before ? Wait.Age(x.ServiceAgeMs, dt, s.ServiceLimitMs) : 0;
+        int left = s.ServiceLimitMs - x.ServiceAgeMs;
+        x.Service = left > 0;
+        return left > 0 ? left : Wait.Forever;
     }
 
     private static int Priority(ControllerSettings s, ControllerState x, int dt)
     {
-        int both = x.Contacts.Before & x.Contacts.Accepted & Contact.Priority;
-        x.PriorityAgeMs = both != 0 ? Wait.Age(x.PriorityAgeMs, dt, s.PriorityMaxMs) : 0;
-        x.PriorityHolds = x.Is(Contact.Priority) && x.PriorityAgeMs < s.PriorityMaxMs;
-        return x.PriorityHolds ? s.PriorityMaxMs - x.PriorityAgeMs : Wait.Forever;
+        x.PriorityHolds = false;
+        if (!x.Is(Contact.Priority))
+        {
+            x.PriorityAgeMs = 0;
+            return Wait.Forever;
+        }
+
+        bool before = (x.Contacts.Before & Contact.Priority) != 0;
+        x.PriorityAgeMs = before ? Wait.Age(x.PriorityAgeMs, dt, s.PriorityMaxMs) : 0;
+        int left = s.PriorityMaxMs - x.PriorityAgeMs;
+        x.PriorityHolds = left > 0;
+        return left > 0 ? left : Wait.Forever;
     }
 
     /// <summary>Demand, and since when it is there or not; after <see cref="Exercise"/> has had its say.</summary>

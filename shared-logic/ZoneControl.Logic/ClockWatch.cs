@@ -38,9 +38,11 @@ internal static class ClockWatch
             x.PriorityAgeMs = 0;
         if (x.Service)
             x.ServiceAgeMs = 0;
+        if (x.SupplyWaitMs > 0)
+            x.SupplyWaitMs = SupplyWatch.ToBeAccepted(s);
         x.Proven = 0;
         x.ProvenCapacity = s.StandingCapacity;
-        x.Moving = (1 << s.ZoneCount) - 1;
+        x.Moving = x.MayMove;
         if (x.Demand)
             x.DemandAgeMs = 0;
         for (int zone = 0; zone < s.ZoneCount; zone++)

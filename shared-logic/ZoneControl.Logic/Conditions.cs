@@ -10,12 +10,11 @@ internal static class Conditions
     {
         list.Clear();
         bool proven = x.ProvenCapacity >= s.MinimumOpen;
-        bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
         list.Add(Condition.Wanted, PumpSequence.Wanted(x), ConditionList.Unknown);
         list.Add(Condition.NoLimit, !x.LimitLatched, ConditionList.Unknown);
         list.Add(Condition.NoFlowLatch, !x.FlowLatched, ConditionList.Unknown);
         list.Add(Condition.NoStrayFlow, !x.PumpStuck, StrayFlowLeft(s, x));
-        list.Add(Condition.Supply, proven || supply, ConditionList.Unknown);
+        list.Add(Condition.Supply, proven || x.Supplied, ConditionList.Unknown);
         list.Add(Condition.EnoughValves, proven || !x.TooFew, ConditionList.Unknown);
         list.Add(Condition.Proof, proven, ProofLeft(s, x));
         list.Add(Condition.StartDelay, x.Pump || PumpSequence.DelayLeft(s, x) <= 0,
@@ -43,7 +42,7 @@ internal static class Conditions
     /// </summary>
     private static int ProofLeft(ControllerSettings s, ControllerState x)
     {
-        if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+        if (!x.Supplied)
             return ConditionList.Unknown;
         int best = ConditionList.Unknown;
         for (int zone = 0; zone < s.ZoneCount; zone++)

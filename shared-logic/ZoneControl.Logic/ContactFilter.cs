@@ -45,21 +45,19 @@ internal sealed class ContactFilter
         int accepted = filter.Accepted;
         int seen = filter.Seen;
         filter.Before = accepted;
+        if (raw == accepted && seen == accepted)
+            return Wait.Forever;
         filter.Seen = raw;
         int pending = raw ^ accepted;
         int touched = pending | (seen ^ accepted);
-        if (touched == 0)
-            return Wait.Forever;
-
         int stood = pending & ~(raw ^ seen);
         int next = Wait.Forever;
         int[] ages = filter.AgeMs;
         int[] debounceMs = filter._debounceMs;
-        for (int i = 0; touched != 0; i++, touched >>= 1)
+        for (int i = 0, bit = 1; bit <= touched; i++, bit <<= 1)
         {
-            if ((touched & 1) == 0)
+            if ((touched & bit) == 0)
                 continue;
-            int bit = 1 << i;
             if ((pending & bit) == 0)
             {
                 ages[i] = 0;

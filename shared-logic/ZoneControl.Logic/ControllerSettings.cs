@@ -98,7 +98,10 @@ public sealed class ControllerSettings
     /// <summary>Zones whose valve an existing panel drives and ZoneControl only senses (GATE); their sense is their call.</summary>
     public int GatedZones;
 
-    /// <summary>The pump rests this long after a stop (PUMP-REST), ms; 0 or more. After power-up it rests first.</summary>
+    /// <summary>
+    /// The pump rests this long after a stop (PUMP-REST), ms; 0 or more; at least a scan period with a flow switch, and where
+    /// standing capacity reaches minimum open and starts have no interval. After power-up it rests first.
+    /// </summary>
     public int PumpMinOffMs;
 
     /// <summary>A start comes at least this long after the last (PUMP-REST), ms: an hour over the starts allowed; 0 or more.</summary>

@@ -57,6 +57,8 @@ internal sealed class ControllerState
     public int HeatAgeMs; // since heat demand went off; 0 while it is on
     public int FrostHeatMs; // heat asked for so long by frost in lockout
 
+    public int SupplyWaitMs; // until the lack of the actuators' supply may be told (SupplyWatch); 0 from then on
+
     // Latches and the clock (Latches, ClockWatch).
     public bool FlowLatched;
     public bool LimitLatched;
@@ -80,10 +82,16 @@ internal sealed class ControllerState
     /// <summary>Calls are withheld for domestic hot water (Asking).</summary>
     public bool PriorityHolds;
 
+    /// <summary>The actuators have their supply, as far as anybody senses it (SupplyWatch).</summary>
+    public bool Supplied;
+
     /// <summary>The reset button went down in this scan: nothing goes on in it (Latches).</summary>
     public bool ResetNow;
 
-    /// <summary>Valves that may still be opening or closing; not saved, since looking once more at others harms nothing.</summary>
+    /// <summary>
+    /// Valves that may still be opening or closing, as far as anything hangs on when they have; not saved, since looking once
+    /// more at others harms nothing.
+    /// </summary>
     public int Moving;
 
     /// <summary>Zones that are to be open: asked ones and companions (ZonePlan).</summary>
@@ -106,7 +114,6 @@ internal sealed class ControllerState
 
     // What Changed compares with.
     private int _valves;
-    private int _open;
     private int _proven;
     private int _early;
     private int _stuckSwitches;
@@ -117,7 +124,9 @@ internal sealed class ControllerState
     private int _flags;
 
     private readonly int _zones;
+    private readonly int _switched;
     private readonly bool _flowSwitch;
+    private readonly bool _supplySensed;
     private readonly int _rundownMs;
 
     /// <summary>
@@ -127,7 +136,9 @@ internal sealed class ControllerState
     public ControllerState(ControllerSettings settings)
     {
         _zones = settings.ZoneCount;
+        _switched = settings.SwitchedZones;
         _flowSwitch = settings.Has(Contact.Flow);
+        _supplySensed = settings.Has(Contact.Supply);
         _rundownMs = settings.PumpRundownMs;
         Calls = ContactFilter.ForZones(_zones, settings.CallDebounceMs);
         Switches = ContactFilter.ForZones(_zones, settings.SwitchDebounceMs);
@@ -139,11 +150,13 @@ internal sealed class ControllerState
         ValveAgeMs = new int[_zones];
         UnprovenMs = new int[_zones];
         Tries = new int[_zones];
-        Moving = (1 << _zones) - 1;
+        Moving = MayMove;
         ProvenCapacity = settings.StandingCapacity;
         DemandAgeMs = settings.PumpOverrunMs;
         RundownMs = settings.PumpRundownMs;
         HeatAgeMs = settings.HeatLeadMs;
+        SupplyWaitMs = SupplyWatch.ToBeAccepted(settings);
+        Supplied = !_supplySensed;
     }
 
     /// <summary>Whether contacts of <see cref="Contact"/> are accepted as asserted.</summary>
@@ -151,6 +164,12 @@ internal sealed class ControllerState
 
     /// <summary>The pump is on, may still turn, or has not been seen to stop: no valve may close on moving water.</summary>
     public bool WaterMayMove => Pump || RundownMs < _rundownMs || (_flowSwitch && Is(Contact.Flow));
+
+    /// <summary>
+    /// Valves whose time bears on anything: open ones, and shut ones with a switch that may stick. When a valve without a
+    /// switch was released is forgotten.
+    /// </summary>
+    public int MayMove => Open | _switched;
 
     /// <summary>Valves that cannot be counted on.</summary>
     public int Sick => Late | StuckSwitches;
@@ -163,18 +182,19 @@ internal sealed class ControllerState
 
     /// <summary>
     /// Whether anything but an age has changed since this was last asked, as it is after every whole scan and load. What
-    /// changed late in a scan can bear on what comes early in the next.
+    /// changed late in a scan can bear on what comes early in the next. Which valves are open goes with those that are
+    /// energised and with senses.
     /// </summary>
     public bool Changed()
     {
         int contacts = (Calls.Accepted ^ Calls.Before) | (Switches.Accepted ^ Switches.Before) | (Senses.Accepted ^ Senses.Before)
             | (Hands.Accepted ^ Hands.Before) | (Contacts.Accepted ^ Contacts.Before);
-        int flags = Flags() | (WaterMayMove ? 1 << 20 : 0);
-        int valves = (Valves ^ _valves) | (Open ^ _open) | (Proven ^ _proven) | (Early ^ _early) | (StuckSwitches ^ _stuckSwitches)
+        int flags = Flags() | (WaterMayMove ? 1 << 20 : 0) | (SupplyWaitMs > 0 ? 1 << 21 : 0);
+        int valves = (Valves ^ _valves) | (Proven ^ _proven) | (Early ^ _early) | (StuckSwitches ^ _stuckSwitches)
             | (Late ^ _late) | (Latched ^ _latched) | (Resting ^ _resting);
-        int others = (FlowTries ^ _flowTries) | (flags ^ _flags);
+        if ((contacts | valves | (FlowTries ^ _flowTries) | (flags ^ _flags)) == 0)
+            return false;
         _valves = Valves;
-        _open = Open;
         _proven = Proven;
         _early = Early;
         _stuckSwitches = StuckSwitches;
@@ -183,12 +203,12 @@ internal sealed class ControllerState
         _resting = Resting;
         _flowTries = FlowTries;
         _flags = flags;
-        return (contacts | valves | others) != 0;
+        return true;
     }
 
     /// <summary>How many ints <see cref="Save"/> writes.</summary>
     public int Length =>
-        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 26 + 3 * _zones;
+        Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 27 + 3 * _zones;
 
     public void Save(int[] state)
     {
@@ -223,6 +243,7 @@ internal sealed class ControllerState
         state[at++] = FrostHeatMs;
         state[at++] = Stalled;
         state[at++] = ProvenCapacity;
+        state[at++] = SupplyWaitMs;
         for (int zone = 0; zone < _zones; zone++)
         {
             state[at++] = ValveAgeMs[zone];
@@ -279,6 +300,7 @@ internal sealed class ControllerState
         FrostHeatMs = state[at++];
         Stalled = state[at++];
         ProvenCapacity = state[at++];
+        SupplyWaitMs = state[at++];
         for (int zone = 0; zone < _zones; zone++)
         {
             ValveAgeMs[zone] = state[at++];
@@ -286,7 +308,8 @@ internal sealed class ControllerState
             Tries[zone] = state[at++];
         }
 
-        Moving = (1 << _zones) - 1;
+        Moving = MayMove;
+        Supplied = !_supplySensed || Is(Contact.Supply);
         // What changes from now on changes from this.
         Changed();
     }

@@ -31,6 +31,8 @@ public sealed class Counters
     internal void PumpRan(int ms)
     {
         _runPartMs += ms;
+        if (_runPartMs < 1000)
+            return;
         int seconds = _runPartMs / 1000;
         _runPartMs -= seconds * 1000;
         PumpRunS = PumpRunS > int.MaxValue - seconds ? int.MaxValue : PumpRunS + seconds;

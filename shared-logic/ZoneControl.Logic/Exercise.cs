@@ -90,7 +90,7 @@ internal static class Exercise
 
     private static bool Forbidden(ControllerSettings s, ControllerState x) =>
         x.LimitLatched || x.FlowLatched || x.PumpStuck || x.PriorityHolds
-        || (s.Has(Contact.Supply) && !x.Is(Contact.Supply)) || (s.DrivenZones & ~x.Latched) == 0;
+        || !x.Supplied || (s.DrivenZones & ~x.Latched) == 0;
 
     private static int GiveUp(ControllerSettings s, ControllerState x)
     {

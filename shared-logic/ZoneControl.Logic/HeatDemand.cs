@@ -14,22 +14,31 @@ internal static class HeatDemand
     public static int Step(ControllerSettings s, ControllerState x, int dt)
     {
         bool before = x.Heat;
-        bool frostInLockout = x.AskedBy == AskedBy.Freeze && x.Is(Contact.Lockout);
-        // Heat in lockout is for frost: what has passed since the last whole scan counts by what held until now.
-        bool heatedInLockout = before && (x.Contacts.Before & Contact.Lockout) != 0;
-        if (!x.Is(Contact.Freeze))
+        int contacts = x.Contacts.Accepted;
+        int frostLeft = Wait.Forever;
+        if ((contacts & Contact.Freeze) == 0)
             x.FrostHeatMs = 0;
-        else if (heatedInLockout)
-            x.FrostHeatMs = Wait.Age(x.FrostHeatMs, dt, s.FreezeHeatMaxMs);
+        else
+            frostLeft = FrostLeft(s, x, dt);
 
-        x.Heat = x.Pump && x.AskedBy >= AskedBy.Calls && !x.Is(Contact.Limit)
-            && (!s.Has(Contact.Flow) || x.Is(Contact.Flow))
-            && !(frostInLockout && x.FrostHeatMs >= s.FreezeHeatMaxMs)
+        x.Heat = x.Pump && x.AskedBy >= AskedBy.Calls && (contacts & Contact.Limit) == 0
+            && (!s.Has(Contact.Flow) || (contacts & Contact.Flow) != 0)
+            && frostLeft > 0
             && (before || !x.ResetNow);
         if (x.Heat || before)
             x.HeatAgeMs = 0;
         else
             x.HeatAgeMs = Wait.Age(x.HeatAgeMs, dt, s.HeatLeadMs);
-        return x.Heat && frostInLockout ? s.FreezeHeatMaxMs - x.FrostHeatMs : Wait.Forever;
+        return x.Heat ? frostLeft : Wait.Forever;
+    }
+
+    /// <summary>What is left of the heat that frost gets in lockout, ms; as much as it likes out of it.</summary>
+    private static int FrostLeft(ControllerSettings s, ControllerState x, int dt)
+    {
+        // Heat in lockout is for frost: what has passed since the last whole scan counts by what held until now.
+        if (x.Heat && (x.Contacts.Before & Contact.Lockout) != 0)
+            x.FrostHeatMs = Wait.Age(x.FrostHeatMs, dt, s.FreezeHeatMaxMs);
+        bool inLockout = x.AskedBy == AskedBy.Freeze && x.Is(Contact.Lockout);
+        return inLockout ? s.FreezeHeatMaxMs - x.FrostHeatMs : Wait.Forever;
     }
 }

@@ -23,7 +23,7 @@ internal static class HoldReasons
             return HoldReason.PumpStuck;
         if (x.ProvenCapacity < s.MinimumOpen)
         {
-            if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+            if (!x.Supplied)
                 return HoldReason.Supply;
             return x.TooFew ? HoldReason.TooFewValves : HoldReason.Proof;
         }

@@ -15,52 +15,60 @@ internal static class LateValves
     /// <returns>ms until time alone makes a valve late or lets it be tried again.</returns>
     public static int Step(ControllerSettings s, ControllerState x, int dt, int provenBefore)
     {
-        int next = Wait.Forever;
-        bool mayRetry = x.Pump ? RunsOn(s, x) : (x.Demand || x.Service) && !x.WaterMayMove;
-        bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
-        // Time counts as long as there was supply, up to this scan.
-        int counted = s.Has(Contact.Supply) && (x.Contacts.Before & Contact.Supply) == 0 ? 0 : dt;
         // Those that rest, lack proof, or have it only now.
         int watched = s.SwitchedZones & (x.Resting | (x.Open & ~x.Proven) | (x.Proven & ~provenBefore));
-        for (int zone = 0; watched != 0; zone++, watched >>= 1)
+        if (watched == 0)
+            return Wait.Forever;
+        int next = Wait.Forever;
+        bool supply = x.Supplied;
+        // Time counts as long as there was supply, up to this scan.
+        int counted = s.Has(Contact.Supply) && (x.Contacts.Before & Contact.Supply) == 0 ? 0 : dt;
+        int proven = x.Proven;
+        int[] unprovenMs = x.UnprovenMs;
+        int justLost = provenBefore | x.SensesTurned;
+        for (int zone = 0, bit = 1; bit <= watched; zone++, bit <<= 1)
         {
-            if ((watched & 1) == 0)
+            if ((watched & bit) == 0)
                 continue;
-            int bit = 1 << zone;
             if ((x.Resting & bit) != 0)
             {
                 int rest = s.ClosingMs[zone] - x.ValveAgeMs[zone];
                 if (rest <= 0)
                     x.Resting &= ~bit;
-                else
-                    next = Wait.Sooner(next, rest);
+                else if (rest < next)
+                    next = rest;
             }
-            else if ((x.Proven & bit) != 0)
+            else if ((proven & bit) != 0)
             {
-                x.UnprovenMs[zone] = 0;
+                unprovenMs[zone] = 0;
                 x.Tries[zone] = 0;
                 x.Late &= ~bit;
             }
-            else if ((x.Open & bit) != 0)
+            else
             {
                 // Proof lost only now has been missing for no time yet, however long ago the last scan was that counted ages.
-                int unproven = ((provenBefore | x.SensesTurned) & bit) != 0 ? 0 : Wait.Age(x.UnprovenMs[zone], counted, s.SwitchLimitMs[zone]);
-                x.UnprovenMs[zone] = unproven;
+                int limit = s.SwitchLimitMs[zone];
+                int unproven = (justLost & bit) != 0 ? 0 : Wait.Age(unprovenMs[zone], counted, limit);
+                unprovenMs[zone] = unproven;
                 if (!supply)
                     continue;
-                if (unproven < s.SwitchLimitMs[zone])
-                {
-                    next = Wait.Sooner(next, s.SwitchLimitMs[zone] - unproven);
-                    continue;
-                }
-
-                x.Late |= bit;
-                if (mayRetry && (x.Valves & bit) != 0)
-                    GiveUp(s, x, zone);
+                if (unproven >= limit)
+                    TakeForLate(s, x, zone);
+                else if (limit - unproven < next)
+                    next = limit - unproven;
             }
         }
 
         return next;
+    }
+
+    private static void TakeForLate(ControllerSettings s, ControllerState x, int zone)
+    {
+        int bit = 1 << zone;
+        x.Late |= bit;
+        bool mayRetry = x.Pump ? RunsOn(s, x) : (x.Demand || x.Service) && !x.WaterMayMove;
+        if (mayRetry && (x.Valves & bit) != 0)
+            GiveUp(s, x, zone);
     }
 
     /// <summary>The pump is on, somebody wants it, and nothing in this scan stops it.</summary>

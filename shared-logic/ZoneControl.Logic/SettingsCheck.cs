@@ -88,7 +88,10 @@ public static class SettingsCheck
             return "CallDebounceMs";
         if (!Within(s.SwitchDebounceMs, 0, 500))
             return "SwitchDebounceMs";
-        if (!Within(s.PumpMinOffMs, 0, ControllerSettings.LongestMs))
+        // Lost flow, or a clock that fails, may stop a pump that is wanted and proven: its rest must be a true reason to be
+        // off in that scan.
+        bool mustRest = s.Has(Contact.Flow) || (s.StandingCapacity >= s.MinimumOpen && s.PumpStartIntervalMs == 0);
+        if (!Within(s.PumpMinOffMs, mustRest ? s.ScanPeriodMs : 0, ControllerSettings.LongestMs))
             return "PumpMinOffMs";
         if (!Within(s.PumpStartIntervalMs, 0, ControllerSettings.LongestMs))
             return "PumpStartIntervalMs";

@@ -16,7 +16,7 @@ internal static class ValveDrive
     /// <returns>ms until a valve that waits for the transformer may be tried again.</returns>
     public static int Step(ControllerSettings s, ControllerState x)
     {
-        if (s.Has(Contact.Supply) && !x.Is(Contact.Supply))
+        if (!x.Supplied)
         {
             ReleaseAll(s, x, x.Valves);
             return Wait.Forever;

@@ -19,8 +19,7 @@ internal static class ValveProof
     {
         TakeSenses(s, x);
         int switches = x.Switches.Accepted;
-        bool supply = !s.Has(Contact.Supply) || x.Is(Contact.Supply);
-        int unsupplied = supply ? 0 : s.DrivenZones;
+        int unsupplied = x.Supplied ? 0 : s.DrivenZones;
         x.StuckSwitches &= switches;
 
         int next = Move(s, x, dt, unsupplied);
@@ -41,36 +40,45 @@ internal static class ValveProof
     /// </summary>
     private static int Move(ControllerSettings s, ControllerState x, int dt, int unsupplied)
     {
-        int next = Wait.Forever;
+        int moving = x.Moving & ~x.SensesTurned;
+        if (moving == 0)
+            return Wait.Forever;
+        Doubt(s, x, dt, x.Switches.Rose & x.Open & moving);
         int switches = x.Switches.Accepted;
-        int made = x.Switches.Rose & x.Open;
-        int believed = switches & ~x.StuckSwitches;
-        int timed = (~x.Open & switches) | (x.Open & ~unsupplied & ~s.SwitchedZones); // only time can settle these
-        int left = x.Moving & ~x.SensesTurned;
+        int open = x.Open;
+        // Only time can settle these: switches that should have opened, valves without one, and switches that made too soon.
+        int timed = (~open & switches) | (open & ~unsupplied & (~s.SwitchedZones | (switches & ~x.StuckSwitches & x.Early)));
+        int next = Wait.Forever;
         int[] ages = x.ValveAgeMs;
-        for (int zone = 0; left != 0; zone++, left >>= 1)
+        for (int zone = 0, bit = 1; bit <= moving; zone++, bit <<= 1)
         {
-            if ((left & 1) == 0)
+            if ((moving & bit) == 0)
                 continue;
-            int bit = 1 << zone;
             int age = ages[zone] + dt;
-            if ((made & bit) != 0 && age < s.SwitchMinMs[zone])
-                x.Early |= bit;
-            int wait = ((x.Open & bit) != 0 ? s.OpeningMs[zone] : s.ClosingMs[zone]) - age;
-            if (wait <= 0)
+            int time = (open & bit) != 0 ? s.OpeningMs[zone] : s.ClosingMs[zone];
+            if (age >= time)
             {
-                age += wait; // counted no further
+                age = time; // counted no further
                 x.Moving &= ~bit;
             }
-            else if (wait < next && ((timed | (believed & x.Early & ~unsupplied)) & bit) != 0)
+            else if ((timed & bit) != 0 && time - age < next)
             {
-                next = wait;
+                next = time - age;
             }
 
             ages[zone] = age;
         }
 
         return next;
+    }
+
+    private static void Doubt(ControllerSettings s, ControllerState x, int dt, int made)
+    {
+        for (int zone = 0; made != 0; zone++, made >>= 1)
+        {
+            if ((made & 1) != 0 && x.ValveAgeMs[zone] + dt < s.SwitchMinMs[zone])
+                x.Early |= 1 << zone;
+        }
     }
 
     private static int Capacity(ControllerSettings s, int zones)
@@ -122,7 +130,7 @@ internal static class ValveProof
         x.Open &= ~bit;
         x.Proven &= ~bit;
         x.Early &= ~bit;
-        x.Moving |= bit;
+        x.Moving = (x.Moving | bit) & x.MayMove;
         x.ValveAgeMs[zone] = 0;
         x.UnprovenMs[zone] = 0;
     }

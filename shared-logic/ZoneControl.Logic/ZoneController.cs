@@ -106,7 +106,7 @@ public sealed class ZoneController
             x.Scanned = true;
             _scanMs = nowMs;
             Look(calls, switches, senses, hands, contacts);
-            x.Alarms = Alarms.Of(_settings, x);
+            NoteAlarms();
             x.Changed();
         }
         else if (ClockWatch.Step(_settings, x, nowMs, _scanMs, _deadlineMs))
@@ -117,7 +117,7 @@ public sealed class ZoneController
             Look(calls, switches, senses, hands, contacts);
             ClockWatch.Fault(_settings, x);
             x.Hold = HoldReasons.FirstUnmet(_settings, x);
-            x.Alarms = Alarms.Of(_settings, x);
+            NoteAlarms();
             x.Changed();
         }
         else
@@ -158,6 +158,7 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ContactFilter.Step(x.Senses, senses, dt));
         next = Wait.Sooner(next, ContactFilter.Step(x.Hands, hands, dt));
         next = Wait.Sooner(next, ContactFilter.Step(x.Contacts, contacts, dt));
+        next = Wait.Sooner(next, SupplyWatch.Step(s, x, dt));
         Latches.Step(x);
         next = Wait.Sooner(next, ValveProof.Step(s, x, dt));
         next = Wait.Sooner(next, FlowWatch.Step(s, x, dt));
@@ -171,19 +172,27 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ValveDrive.Step(s, x));
         next = Wait.Sooner(next, HeatDemand.Step(s, x, dt));
         x.Hold = HoldReasons.FirstUnmet(s, x);
-        x.Alarms = Alarms.Of(s, x);
-        _deadlineMs = x.Changed() ? _scanMs + 1 : next == Wait.Forever ? Never : _scanMs + next;
-
-        Count(dt, valvesBefore, pumpBefore, exercisingBefore, holdBefore);
+        AlarmBook.Pass(dt);
+        if (pumpBefore)
+            Counters.PumpRan(dt);
+        if (x.Changed())
+        {
+            _deadlineMs = _scanMs + 1;
+            Count(valvesBefore, pumpBefore, exercisingBefore, holdBefore);
+            NoteAlarms();
+        }
+        else
+        {
+            _deadlineMs = next == Wait.Forever ? Never : _scanMs + next;
+        }
     }
 
-    private void Count(int dt, int valvesBefore, bool pumpBefore, bool exercisingBefore, HoldReason holdBefore)
+    /// <summary>Counts what began or ended in this scan; nothing does unless something changed.</summary>
+    private void Count(int valvesBefore, bool pumpBefore, bool exercisingBefore, HoldReason holdBefore)
     {
         ControllerSettings s = _settings;
         ControllerState x = _state;
         Counters.Energised(x.Valves & ~valvesBefore);
-        if (pumpBefore)
-            Counters.PumpRan(dt);
         if (x.Pump && !pumpBefore)
             Counters.PumpStarts = Counters.Next(Counters.PumpStarts);
         if (pumpBefore && !x.Pump && (x.FlowTrip || x.LimitLatched || x.ProvenCapacity < s.MinimumOpen))
@@ -192,13 +201,19 @@ public sealed class ZoneController
             Counters.Holds = Counters.Next(Counters.Holds);
         if (exercisingBefore && !x.Exercising && !x.PutOff && x.Asked == 0 && !x.Service)
             Counters.Exercises = Counters.Next(Counters.Exercises);
+    }
 
-        AlarmBook.Pass(dt);
-        AlarmBook.Note(AlarmKind.Late, x.Late);
-        AlarmBook.Note(AlarmKind.Latched, x.Latched);
-        AlarmBook.Note(AlarmKind.Early, x.Early);
-        AlarmBook.Note(AlarmKind.StuckSwitch, x.StuckSwitches);
-        AlarmBook.Note(AlarmKind.House, x.Alarms);
+    /// <summary>Works out the house's alarms and notes all; they can differ only when something changed.</summary>
+    private void NoteAlarms()
+    {
+        ControllerState x = _state;
+        AlarmBook book = AlarmBook;
+        x.Alarms = Alarms.Of(x);
+        book.Note(AlarmKind.Late, x.Late);
+        book.Note(AlarmKind.Latched, x.Latched);
+        book.Note(AlarmKind.Early, x.Early);
+        book.Note(AlarmKind.StuckSwitch, x.StuckSwitches);
+        book.Note(AlarmKind.House, x.Alarms);
     }
 
     /// <summary>ms since ages were last counted, at most the longest setting: no age cares for more.</summary>
@@ -278,6 +293,7 @@ public sealed class ZoneController
     public void Load(int[] state, long nowMs)
     {
         _state.Load(state);
+        NoteAlarms();
         _scanMs = nowMs;
         _agedMs = nowMs;
         int left = state[_state.Length];

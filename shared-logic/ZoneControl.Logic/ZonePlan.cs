@@ -18,36 +18,38 @@ internal static class ZonePlan
         if (x.Service)
             x.Planned = x.Hands.Accepted & s.DrivenZones & ~x.Latched;
         else if (x.Asked != 0 || x.PumpStuck)
-            x.Planned = (x.Asked | Companions(s, x)) & s.DrivenZones;
+            x.Planned = (x.Asked | Companions(s, x)) & ~s.GatedZones;
         else
             x.Planned = 0;
     }
 
     private static int Companions(ControllerSettings s, ControllerState x)
     {
-        int capacity = s.StandingCapacity;
+        int missing = s.MinimumOpen - s.StandingCapacity;
         int sick = x.Sick;
         int countedOn = x.Asked & ~sick;
-        for (int zone = 0; countedOn != 0 && zone < s.ZoneCount; zone++)
+        for (int zone = 0; countedOn != 0 && missing > 0; zone++, countedOn >>= 1)
         {
-            if ((countedOn & (1 << zone)) != 0)
-                capacity += s.Capacity[zone];
+            if ((countedOn & 1) != 0)
+                missing -= s.Capacity[zone];
         }
 
+        if (missing <= 0)
+            return 0;
         int companions = 0;
         int[] order = s.CompanionOrder;
-        int spare = s.DrivenZones & ~(x.Asked | sick);
-        for (int i = 0; i < order.Length && capacity < s.MinimumOpen; i++)
+        int taken = x.Asked | sick;
+        for (int i = 0; i < order.Length && missing > 0; i++)
         {
             int zone = order[i];
-            if ((spare & (1 << zone)) != 0)
+            if ((taken & (1 << zone)) == 0)
             {
                 companions |= 1 << zone;
-                capacity += s.Capacity[zone];
+                missing -= s.Capacity[zone];
             }
         }
 
-        if (capacity >= s.MinimumOpen)
+        if (missing <= 0)
             return companions;
         x.TooFew = true;
         for (int i = 0; i < order.Length; i++)

@@ -66,6 +66,14 @@ public class SettingsCheckTests
             "PumpMinOffMs", "a start before an open limit is seen", s =>
                 (s.FittedContacts, s.ContactDebounceMs[2], s.PumpMinOffMs) = (Contact.Limit, 300, 300 + House.Scan - 1)
         },
+        {
+            "PumpMinOffMs", "no rest where lost flow may stop the pump", s =>
+                (s.FittedContacts, s.PumpMinOffMs) = (Contact.Flow, House.Scan - 1)
+        },
+        {
+            "PumpMinOffMs", "no rest where a clock that fails may stop a proven pump", s =>
+                (s.StandingCapacity, s.PumpMinOffMs) = (1, House.Scan - 1)
+        },
         { "PumpStartIntervalMs", "negative", s => s.PumpStartIntervalMs = -1 },
         { "PumpStartIntervalMs", "too long", s => s.PumpStartIntervalMs = Longest + 1 },
         { "FreezeHeatMaxMs", "negative", s => s.FreezeHeatMaxMs = -1 },
@@ -86,12 +94,12 @@ public class SettingsCheckTests
         { "InvertedCalls", "beyond the last", s => s.InvertedCalls = 8 },
         { "InvertedSwitches", "of a timed zone", s => (s.SwitchedZones, s.InvertedSwitches) = (1, 2) },
         { "InvertedSenses", "of a driven zone", s => (s.GatedZones, s.CompanionOrder, s.InvertedSenses) = (1, [1], 2) },
-        { "FlowProofMs", "none", s => (s.FittedContacts, s.FlowProofMs) = (Contact.Flow, 0) },
-        { "FlowProofMs", "too long", s => (s.FittedContacts, s.FlowProofMs) = (Contact.Flow, Longest + 1) },
-        { "FlowLossMs", "none", s => (s.FittedContacts, s.FlowLossMs) = (Contact.Flow, 0) },
-        { "FlowLossMs", "too long", s => (s.FittedContacts, s.FlowLossMs) = (Contact.Flow, Longest + 1) },
-        { "FlowRetries", "negative", s => (s.FittedContacts, s.FlowRetries) = (Contact.Flow, -1) },
-        { "FlowRetries", "101", s => (s.FittedContacts, s.FlowRetries) = (Contact.Flow, 101) },
+        { "FlowProofMs", "none", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowProofMs) = (Contact.Flow, House.Scan, 0) },
+        { "FlowProofMs", "too long", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowProofMs) = (Contact.Flow, House.Scan, Longest + 1) },
+        { "FlowLossMs", "none", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowLossMs) = (Contact.Flow, House.Scan, 0) },
+        { "FlowLossMs", "too long", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowLossMs) = (Contact.Flow, House.Scan, Longest + 1) },
+        { "FlowRetries", "negative", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowRetries) = (Contact.Flow, House.Scan, -1) },
+        { "FlowRetries", "101", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowRetries) = (Contact.Flow, House.Scan, 101) },
         { "TransformerDeciVa", "negative", s => s.TransformerDeciVa = -1 },
         { "TransformerDeciVa", "too large", s => s.TransformerDeciVa = 100_001 },
         { "HoldDeciVa", "negative", s => (s.TransformerDeciVa, s.HoldDeciVa[1]) = (400, -1) },
@@ -136,7 +144,7 @@ public class SettingsCheckTests
         { "no companions", s => s.CompanionOrder = [] },
         { "shortest scan", s => s.ScanPeriodMs = 10 },
         { "longest scan", s => s.ScanPeriodMs = s.HeatLeadMs = s.PumpRundownMs = s.StallLimitMs = 1000 },
-        { "largest capacities", s => (s.Capacity[0], s.StandingCapacity, s.MinimumOpen) = (1000, 16000, 16000) },
+        { "largest capacities", s => (s.Capacity[0], s.StandingCapacity, s.MinimumOpen, s.PumpMinOffMs) = (1000, 16000, 16000, House.Scan) },
         { "minimum open that needs every zone", s => s.MinimumOpen = 3 },
         { "minimum open that one zone alone just reaches", s => (s.CompanionOrder, s.MinimumOpen) = ([0, 1], 2) },
         { "standing capacity makes up the rest", s => (s.CompanionOrder, s.StandingCapacity, s.MinimumOpen) = ([], 1, 2) },
@@ -172,9 +180,12 @@ public class SettingsCheckTests
         { "shortest limits", s => (s.FreezeHeatMaxMs, s.ServiceLimitMs, s.StallScans, s.StallLimitMs) = (0, 1, 1, House.Scan) },
         { "most stalled scans", s => s.StallScans = 1000 },
         { "every contact", s => (s.FittedContacts, s.PumpMinOffMs) = ((1 << Contact.Count) - 1, House.Scan) },
+        { "a scan of rest where a clock that fails may stop a proven pump", s => (s.StandingCapacity, s.PumpMinOffMs) = (1, House.Scan) },
+        { "no rest where starts are few", s => (s.StandingCapacity, s.PumpStartIntervalMs) = (1, 1) },
+        { "no rest where capacity has to be proven", s => (s.StandingCapacity, s.MinimumOpen) = (1, 2) },
         { "no contact", s => s.FittedContacts = 0 },
-        { "shortest flow times", s => (s.FittedContacts, s.FlowProofMs, s.FlowLossMs, s.FlowRetries) = (Contact.Flow, 1, 1, 0) },
-        { "longest flow times", s => (s.FittedContacts, s.FlowProofMs, s.FlowLossMs, s.FlowRetries) = (Contact.Flow, Longest, Longest, 100) },
+        { "shortest flow times", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowProofMs, s.FlowLossMs, s.FlowRetries) = (Contact.Flow, House.Scan, 1, 1, 0) },
+        { "longest flow times", s => (s.FittedContacts, s.PumpMinOffMs, s.FlowProofMs, s.FlowLossMs, s.FlowRetries) = (Contact.Flow, House.Scan, Longest, Longest, 100) },
         { "flow times that nobody needs", s => (s.FlowProofMs, s.FlowLossMs, s.FlowRetries) = (0, 0, -1) },
         { "all gated", s => (s.GatedZones, s.CompanionOrder) = (7, []) },
         { "all turned round", s => (s.InvertedCalls, s.SwitchedZones, s.InvertedSwitches) = (7, 7, 7) },

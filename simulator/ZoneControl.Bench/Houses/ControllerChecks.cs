@@ -102,6 +102,14 @@ internal static class ControllerChecks
             table.Error("flow_proof_time", Durations.InWords(controller.FlowProofTime.Value),
                 $"at least {Durations.InWords(least)}, the flow switch's debounce and two scans", "sooner, no start would succeed");
         }
+
+        // A high limit asks for more.
+        if (controller.PumpMinOff.Value < controller.ScanPeriod.Value && !contacts.Has(Contact.Limit))
+        {
+            table.Error("pump_min_off", Durations.InWords(controller.PumpMinOff.Value),
+                $"at least {Durations.InWords(controller.ScanPeriod.Value)}, one scan",
+                "a pump that stops for want of flow rests, or nothing would say why it is off");
+        }
     }
 
     private static void Limit(TableReader table, HouseController controller, HouseContacts contacts)

@@ -62,8 +62,7 @@ internal static class RandomSettings
         s.InvertedCalls = random.Next(1 << s.ZoneCount) & zones;
         s.InvertedSwitches = random.Next(1 << s.ZoneCount) & s.SwitchedZones;
         s.InvertedSenses = random.Next(1 << s.ZoneCount) & s.GatedZones;
-        // With a flow switch and no rest at all, no reason is true in the very scan of a flow trip.
-        s.PumpMinOffMs = Maybe(random, 4_000) + (s.Has(Contact.Flow) ? 1 : 0);
+        s.PumpMinOffMs = Maybe(random, 4_000) + (s.Has(Contact.Flow) ? s.ScanPeriodMs : 0);
         s.PumpStartIntervalMs = Maybe(random, 15_000);
         s.FlowProofMs = random.Next(1, 4_000);
         s.FlowLossMs = random.Next(1, 3_000);

@@ -131,7 +131,7 @@ internal static class RandomHouse
         s.InvertedSenses = (c.InvertedCalls >> 2) & s.GatedZones;
         s.ContactDebounceMs = c.ContactDebounceMs.Select((ms, place) => Bits.Has(Contact.Tripping, place) ? Math.Min(ms, 500) : ms).ToArray();
         int limitSeen = s.Has(Contact.Limit) ? s.ContactDebounceMs[Contact.Place(Contact.Limit)] + s.ScanPeriodMs : 0;
-        s.PumpMinOffMs = Math.Max(c.PumpMinOffMs, limitSeen);
+        s.PumpMinOffMs = Math.Max(c.PumpMinOffMs, Math.Max(limitSeen, s.Has(Contact.Flow) ? s.ScanPeriodMs : 0));
         s.PumpStartIntervalMs = c.PumpStartIntervalMs;
         (s.FlowProofMs, s.FlowLossMs, s.FlowRetries) = (c.FlowProofMs, c.FlowLossMs, c.FlowRetries);
         (s.FreezeHeatMaxMs, s.PriorityMaxMs, s.ServiceLimitMs) = (c.FreezeHeatMaxMs, c.PriorityMaxMs, c.ServiceLimitMs);
@@ -146,6 +146,8 @@ internal static class RandomHouse
         // Lowers minimum open to what each zone alone can reach with the companions.
         while (SettingsCheck.FirstMistake(s) == "MinimumOpen")
             s.MinimumOpen--;
+        if (s.StandingCapacity >= s.MinimumOpen && s.PumpStartIntervalMs == 0)
+            s.PumpMinOffMs = Math.Max(s.PumpMinOffMs, s.ScanPeriodMs);
         return s;
     }
 }

@@ -61,7 +61,7 @@ internal sealed class House
 
     public House Minimum(int capacity) => With(s => s.MinimumOpen = capacity);
 
-    public House Standing(int capacity) => With(s => s.StandingCapacity = capacity);
+    public House Standing(int capacity) => With(s => (s.StandingCapacity, s.PumpMinOffMs) = (capacity, Math.Max(s.PumpMinOffMs, Scan)));
 
     public House Capacity(params int[] capacities) => With(s => s.Capacity = capacities);
 
@@ -75,7 +75,7 @@ internal sealed class House
     public House Fit(int contacts) => With(s =>
     {
         s.FittedContacts |= contacts;
-        if (s.Has(Contact.Limit))
+        if (s.Has(Contact.Limit) || s.Has(Contact.Flow))
             s.PumpMinOffMs = Math.Max(s.PumpMinOffMs, Scan);
     });
 

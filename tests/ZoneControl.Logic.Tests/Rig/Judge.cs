@@ -6,6 +6,8 @@ namespace ZoneControl.Logic.Tests;
 /// </summary>
 internal sealed class Judge
 {
+    private const HoldReason Untold = (HoldReason)(-1); // every condition is met: no reason would be true
+
     private readonly ControllerSettings _s;
     private readonly JudgedInputs _inputs;
     private readonly JudgedValves _valves;
@@ -20,6 +22,8 @@ internal sealed class Judge
     private int _stalled;
     private bool _timeFault;
     private bool _tooFew;
+    private bool _supplyAwaited; // since power-up it has neither been accepted nor had the time to be
+    private long _supplySince;
 
     public Judge(ControllerSettings settings)
     {
@@ -42,8 +46,17 @@ internal sealed class Judge
         long last = _now;
         (_scanned, _now, _announced) = (true, now, o.NextDeadlineMs);
         _inputs.Look(now, contacts, onlyLook: first || fault);
+        AwaitSupply(first, fault);
         string? broken = _inputs.Mistake(o) ?? (first ? PowerUp(o) : fault ? TimeFault(o, last) : Ordinary(o, last));
         return broken == null ? null : $"{broken} (at {_now} ms, {Published.Of(o)})";
+    }
+
+    private void AwaitSupply(bool first, bool fault)
+    {
+        if (first || (fault && _supplyAwaited))
+            (_supplyAwaited, _supplySince) = (true, _now);
+        else
+            _supplyAwaited &= !_inputs.Supplied && _now - _supplySince < Math.Max(1, _s.ContactDebounceMs[Contact.Place(Contact.Supply)]);
     }
 
     private string? PowerUp(OutputImage o)
@@ -140,7 +153,7 @@ internal sealed class Judge
         Raise(_inputs.Is(Contact.Priority) && !_demand.Priority, Alarm.PriorityLong);
         Raise(_demand.PutOff, Alarm.ExercisePutOff);
         Raise(_timeFault, Alarm.TimeFault);
-        Raise(!_inputs.Supplied, Alarm.NoSupply);
+        Raise(!_inputs.Supplied && !_supplyAwaited, Alarm.NoSupply);
         Raise(_inputs.AnyHand && !_demand.Service, Alarm.ServiceEnded);
         return o.Alarms == alarms ? null : $"ALARM-LATCH: alarms should be {alarms:b}, not {o.Alarms:b}";
 
@@ -165,7 +178,9 @@ internal sealed class Judge
             return !_inputs.Supplied ? HoldReason.Supply : _tooFew ? HoldReason.TooFewValves : HoldReason.Proof;
         if (_pump.DelayLeft(_now, _demand) > 0)
             return HoldReason.StartDelay;
-        return _pump.RestLeft(_now) > 0 ? HoldReason.Rest : HoldReason.Reset;
+        if (_pump.RestLeft(_now) > 0)
+            return HoldReason.Rest;
+        return (_inputs.Contacts.Rose & Contact.Reset) != 0 ? HoldReason.Reset : Untold;
     }
 
     private HoldReason Withheld()

@@ -14,7 +14,7 @@ public class BootSafeTests
     }
 
     [Fact]
-    public void Standing_capacity_and_no_delays_do_not_start_the_pump_in_the_first_scan()
+    public void Standing_capacity_and_the_shortest_delays_do_not_start_the_pump_in_the_first_scan()
     {
         House house = House.OfZones(1).Standing(5).With(s => s.PumpStartDelayMs = 0);
         Rig rig = Rig.BeforePowerUp(house).Call(0).Step();

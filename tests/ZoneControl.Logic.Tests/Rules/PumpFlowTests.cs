@@ -27,6 +27,16 @@ public class PumpFlowTests
     }
 
     [Fact]
+    public void Even_after_the_shortest_lawful_rest_a_trip_says_truly_why_the_pump_is_off()
+    {
+        House house = Sensed().With(s => s.PumpMinOffMs = House.Scan);
+        Rig rig = Dry(house).RunFor(House.FlowProof - House.Scan);
+
+        Assert.Equal((false, HoldReason.Rest), (rig.Step().Out.Pump, rig.Out.Hold));
+        Assert.Equal((true, HoldReason.None), (rig.Step().Out.Pump, rig.Out.Hold));
+    }
+
+    [Fact]
     public void Flow_that_comes_in_the_scan_in_which_its_time_is_up_trips_nothing()
     {
         Rig rig = Dry(Sensed()).RunFor(House.FlowProof - House.Scan).On(Contact.Flow);

@@ -108,6 +108,50 @@ public class ValveSupplyTests
         Assert.Equal(new Published { Calls = 1, Hold = HoldReason.Supply, Alarms = Alarm.NoSupply }, Published.Of(rig.Out));
     }
 
+    [Theory]
+    [InlineData(0)]
+    [InlineData(300)]
+    [InlineData(450)]
+    public void After_power_up_its_lack_is_told_when_a_closed_contact_would_have_been_accepted_and_not_one_scan_before(int debounce)
+    {
+        House house = Supplied(1).With(s => s.ContactDebounceMs[6] = debounce);
+        int accepted = Rig.BeforePowerUp(house).On(Contact.Supply).Step().RunUntil(o => (o.AcceptedContacts & Contact.Supply) != 0, 1000);
+        Rig rig = Rig.BeforePowerUp(house).Off(Contact.Supply).Step();
+
+        Assert.Equal(0, rig.Out.Alarms);
+        Assert.Equal(accepted, rig.RunUntil(o => o.Alarms == Alarm.NoSupply, 1000));
+    }
+
+    [Fact]
+    public void Nothing_opens_or_proves_while_it_is_not_yet_accepted()
+    {
+        House house = Supplied(1).With(s => s.ContactDebounceMs[6] = 500);
+        Rig rig = Rig.BeforePowerUp(house).Season().On(Contact.Supply).Call(0).Step();
+
+        rig.Always(o => o is { Valves: 0, ProvenValves: 0, Pump: false, Alarms: 0 }, 400);
+        Assert.Equal((1, HoldReason.Proof), (rig.Step().Out.Valves, rig.Out.Hold));
+    }
+
+    [Fact]
+    public void A_clock_that_fails_meanwhile_begins_that_wait_anew()
+    {
+        House house = Supplied(1).With(s => s.ContactDebounceMs[6] = 300);
+        Rig rig = Rig.BeforePowerUp(house).Off(Contact.Supply).Step().RunFor(200).StepAfter(-1000);
+
+        rig.Always(o => o.Alarms == Alarm.TimeFault, 200);
+        Assert.Equal(Alarm.TimeFault | Alarm.NoSupply, rig.Step().Out.Alarms);
+    }
+
+    [Fact]
+    public void Once_accepted_its_loss_is_told_at_once()
+    {
+        House house = Supplied(1).With(s => s.ContactDebounceMs[6] = 300);
+        Rig rig = Rig.BeforePowerUp(house).On(Contact.Supply).Step().RunFor(300).Off(Contact.Supply).Step();
+
+        rig.Always(o => o.Alarms == 0, 200);
+        Assert.Equal(Alarm.NoSupply, rig.Step().Out.Alarms);
+    }
+
     [Fact]
     public void With_debounce_that_is_when_it_has_been_away_for_so_long()
     {
