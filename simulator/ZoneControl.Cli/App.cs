@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["check"] = typeof(CheckSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +64,10 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<CheckCommand>("check")
+                .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
+                .WithExample("check", "house.toml")
+                .WithExample("check", "house.toml", "--units", "us", "--report", "check.html");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +
