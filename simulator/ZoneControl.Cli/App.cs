@@ -13,6 +13,7 @@ internal static class App
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
         ["check"] = typeof(CheckSettings),
+        ["season"] = typeof(SeasonSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -68,6 +69,12 @@ internal static class App
                 .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
                 .WithExample("check", "house.toml")
                 .WithExample("check", "house.toml", "--units", "us", "--report", "check.html");
+            config.AddCommand<SeasonCommand>("season")
+                .WithDescription("Sheets for the start and the end of a season, the commissioning run, and the history kept beside the house file.")
+                .WithExample("season", "house.toml", "start", "--report", "autumn.html")
+                .WithExample("season", "house.toml", "commission", "--keep")
+                .WithExample("season", "house.toml", "record", "--opened", "bath=\"3 min 5 s\"")
+                .WithExample("season", "house.toml", "history");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

@@ -4,6 +4,7 @@ using Spectre.Console.Cli;
 using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Seasons;
 using ZoneControl.Cli.Files;
 using ZoneControl.Web.View.Sheets;
 
@@ -15,6 +16,10 @@ internal sealed class CheckSettings : SheetSettings
     [CommandOption("--capacity")]
     [Description("Reckon each zone's capacity by its flow as well, and the minimum open that goes with it.")]
     public bool Capacity { get; init; }
+
+    [CommandOption("--record <FILE>")]
+    [Description("Hold a record (JSON) of a commissioning run against the house file, and offer its measured times as settings.")]
+    public string? Record { get; init; }
 
     [CommandOption("--design-flow <FLOW>")]
     [Description("Flow that every loop should get, such as \"2 L/min\"; else reckoned from length, spacing, heat and drop.")]
@@ -49,9 +54,20 @@ internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings
         var desk = new SheetDesk(streams);
         CheckAssumptions assumed = Assumed(settings);
         House house = desk.ReadHouse(settings.House, settings.Units);
+        SeasonRecord? record = settings.Record is { } path ? ReadRecord(path) : null;
         CheckReport report = HouseCheck.Of(house, assumed, settings.Capacity);
-        await desk.ShowAsync(settings, CheckSheet.From(report), () => CheckJson.From(report));
+        IReadOnlyList<Finding> more = record is null ? [] : RecordFindings.Of(house, record);
+        IReadOnlyList<MeasuredSetting> measured = record is null ? [] : RecordFindings.Settings(house, record);
+        report = report with { Findings = [.. report.Findings, .. more] };
+        SheetView sheet = CheckSheet.From(report, record is null ? [] : [RecordSheet.Offered(house, record)]);
+        await desk.ShowAsync(settings, sheet, () => CheckJson.From(report, measured));
         return report.HasFaults ? ExitCode.Fail : ExitCode.Pass;
+    }
+
+    private static SeasonRecord ReadRecord(string path)
+    {
+        RecordReading reading = RecordFile.Read(path);
+        return reading.Record ?? throw new BadInputException(string.Join('\n', reading.Mistakes.Select(mistake => mistake.ToString())));
     }
 
     private static CheckAssumptions Assumed(CheckSettings s)

@@ -1,12 +1,14 @@
 using System.Text.Json.Serialization;
 using ZoneControl.Bench.Choosing;
+using ZoneControl.Bench.Seasons;
 
 namespace ZoneControl.Cli.Files;
 
 /// <summary>The result of <c>check</c> for programs. Fields may be added under one schema number; none changes its meaning.</summary>
 internal sealed record CheckJson(
     string Schema, string House, bool Faults, IReadOnlyList<FindingJson> Findings, IReadOnlyList<CheckJson.OneSet> Sets,
-    IReadOnlyList<CheckJson.OneLoop> Loops, CheckJson.Capacities? Capacity, CheckJson.Assumptions Assumed)
+    IReadOnlyList<CheckJson.OneLoop> Loops, CheckJson.Capacities? Capacity, CheckJson.Assumptions Assumed,
+    IReadOnlyList<CheckJson.OneSetting> Measured)
 {
     private static readonly CheckJsonContext _json = new(SheetJson.Options);
 
@@ -24,14 +26,17 @@ internal sealed record CheckJson(
     /// <summary>A zone's capacity by flow.</summary>
     public sealed record OneCapacity(string Zone, double FlowLPerMin, int Now, int ByFlow);
 
+    /// <summary>A measured time offered as a setting.</summary>
+    public sealed record OneSetting(string Actuator, string Key, string Value, string Now);
+
     /// <summary>What was taken for granted.</summary>
     public sealed record Assumptions(double WaterDegC, double RoomDegC, double DropK, double SpacingM, double HeatWPerM2, double? DesignLPerMin);
 
     /// <summary>The result as text that ends with a line feed.</summary>
-    public static string From(CheckReport report)
+    public static string From(CheckReport report, IReadOnlyList<MeasuredSetting> measured)
     {
         var house = report.House;
-        static double Lpm(double m3s) => SheetJson.Rounded(Measured.LitresPerMinute(m3s));
+        static double Lpm(double m3s) => SheetJson.Rounded(Bench.Choosing.Measured.LitresPerMinute(m3s));
         return SheetJson.Text(new CheckJson(
             "zonecontrol.check.1",
             house.Name,
@@ -55,7 +60,8 @@ internal sealed record CheckJson(
                 : null,
             new Assumptions(
                 report.Assumed.WaterC, report.Assumed.RoomC, report.Assumed.DropK, report.Assumed.SpacingM, report.Assumed.FluxWPerM2,
-                report.Assumed.DesignFlowM3s is { } flow ? Lpm(flow) : null)), _json.CheckJson);
+                report.Assumed.DesignFlowM3s is { } flow ? Lpm(flow) : null),
+            [.. measured.Select(setting => new OneSetting(setting.Actuator, setting.Key, setting.Value, setting.Now))]), _json.CheckJson);
     }
 }
 
