@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["new"] = typeof(NewSettings),
         ["check"] = typeof(CheckSettings),
         ["season"] = typeof(SeasonSettings),
     };
@@ -65,6 +66,10 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<NewCommand>("new")
+                .WithDescription("Write a house file from answers to a few questions, or from options.")
+                .WithExample("new", "my.house.toml")
+                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"", "--zone", "\"Den: two-wire, 80 m, 75 m\"");
             config.AddCommand<CheckCommand>("check")
                 .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
                 .WithExample("check", "house.toml")

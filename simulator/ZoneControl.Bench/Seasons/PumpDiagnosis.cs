@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Houses;
 
 namespace ZoneControl.Bench.Seasons;
@@ -75,7 +76,7 @@ internal sealed class PumpDiagnosis(House house, CommissioningRun run)
             ? "the pump was heard before anything was told to open or run"
             : $"water moved, or the pump was heard, while it was told to be off and {Names(running)} stood open";
         // Quiet with everything off, or while another zone stood open, and running with this one: it hangs on its output.
-        bool quietElsewhere = run.PumpHeardAtRest == false || (running.Length > 0 && Tried[0] != running[0]);
+        bool quietElsewhere = run.PumpHeardAtRest == false || (running.Length > 0 && Tried.Any(stroke => WouldHaveShown(stroke, running[0])));
         if (!atRest && running.Length == 1 && quietElsewhere)
         {
             return new Diagnosed(Fault.PumpOnValveOutput, running[0].Zone, -1,
@@ -88,6 +89,10 @@ internal sealed class PumpDiagnosis(House house, CommissioningRun run)
                 + (atRest ? "" : ", or a flow switch that is stuck; contacts cannot tell which"),
             "switch its supply off, then follow its wire from the relay");
     }
+
+    /// <summary>An earlier zone that stood open and passes enough for the flow switch: a pump that ran would have been seen.</summary>
+    private bool WouldHaveShown(Stroke stroke, Stroke before) => stroke.Zone < before.Zone && stroke.SwitchMadeMs is not null
+        && new HouseFlows(house, 20).With(1 << stroke.Zone).PumpFlowM3s >= house.Pump.FlowSwitchAtM3s.Value;
 
     private Diagnosed AtRest() => new(Fault.FlowAtRest, -1, -1,
         "the flow switch saw flow before anything was told to open or run: the switch is stuck"
