@@ -59,6 +59,12 @@ public sealed record House
     /// <summary>Contacts fitted beside thermostats and end switches.</summary>
     public required HouseContacts Contacts { get; init; }
 
+    /// <summary>
+    /// Rooms, heat source and weather; null for a house made in code, which <see cref="HeatFromHouse"/> takes to be of common
+    /// practice.
+    /// </summary>
+    public HouseHeat? Heat { get; init; }
+
     /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypass count as.</summary>
     public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0);
 

@@ -32,7 +32,10 @@ internal static class HouseReader
         var loops = new LoopReader(file.Table("every_loop"), manifoldNames);
         var zoneNames = new NameTable("zone");
         IReadOnlyList<TableReader> zoneTables = file.Tables("zone");
-        List<ZoneDraft> zones = [.. zoneTables.Select(table => ZoneReader.Read(table, zoneNames, actuatorNames, actuators, loops))];
+        var rooms = new RoomReader(file.Table("every_room"), file.Table("every_floor"), file.Table("every_thermostat"));
+        List<ZoneDraft> zones =
+            [.. zoneTables.Select(table => ZoneReader.Read(table, zoneNames, actuatorNames, actuators, loops, rooms))];
+        rooms.End();
         if (zones.Count == 0)
             file.Missing("zone", "at least one [[zone]]");
         List<HouseLoop?> standing = [.. file.Tables("standing_loop").Select(loops.Read)];
@@ -43,6 +46,13 @@ internal static class HouseReader
         HouseContacts contacts = ContactsReader.Read(file.Table("contacts"));
         HouseController? controller = ControllerReader.Read(
             file.Table("controller", required: true), zones, zoneNames, standingCapacity, contacts);
+        HouseRoom[] roomsRead = [.. zones.Select(zone => zone.Room)];
+        var heat = new HouseHeat
+        {
+            Rooms = roomsRead,
+            Source = SourceReader.Read(file.Table("heat_source"), file.Table("tank"), roomsRead),
+            Weather = WeatherReader.Read(file.Table("weather")),
+        };
         manifoldNames.WarnOfUnused(file.Mistakes);
         actuatorNames.WarnOfUnused(file.Mistakes);
         file.End();
@@ -65,6 +75,7 @@ internal static class HouseReader
             Transformer = transformer,
             Controller = controller,
             Contacts = contacts,
+            Heat = heat,
         };
     }
 }
