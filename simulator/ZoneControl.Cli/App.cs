@@ -12,6 +12,9 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["new"] = typeof(NewSettings),
+        ["check"] = typeof(CheckSettings),
+        ["season"] = typeof(SeasonSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +66,20 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<NewCommand>("new")
+                .WithDescription("Write a house file from answers to a few questions, or from options.")
+                .WithExample("new", "my.house.toml")
+                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"", "--zone", "\"Den: two-wire, 80 m, 75 m\"");
+            config.AddCommand<CheckCommand>("check")
+                .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
+                .WithExample("check", "house.toml")
+                .WithExample("check", "house.toml", "--units", "us", "--report", "check.html");
+            config.AddCommand<SeasonCommand>("season")
+                .WithDescription("Sheets for the start and the end of a season, the commissioning run, and the history kept beside the house file.")
+                .WithExample("season", "house.toml", "start", "--report", "autumn.html")
+                .WithExample("season", "house.toml", "commission", "--keep")
+                .WithExample("season", "house.toml", "record", "--opened", "bath=\"3 min 5 s\"")
+                .WithExample("season", "house.toml", "history");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +
