@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Houses;
@@ -58,6 +59,9 @@ public sealed record House
 
     /// <summary>Contacts fitted beside thermostats and end switches.</summary>
     public required HouseContacts Contacts { get; init; }
+
+    /// <summary>The board that the controller runs on.</summary>
+    public HouseBoard Board { get; init; } = new();
 
     /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypass count as.</summary>
     public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0);

@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Bench.Files;
 using ZoneControl.Plant;
 
@@ -43,6 +44,7 @@ internal static class HouseReader
         HouseContacts contacts = ContactsReader.Read(file.Table("contacts"));
         HouseController? controller = ControllerReader.Read(
             file.Table("controller", required: true), zones, zoneNames, standingCapacity, contacts);
+        TableReader? board = file.Table("board");
         manifoldNames.WarnOfUnused(file.Mistakes);
         actuatorNames.WarnOfUnused(file.Mistakes);
         file.End();
@@ -50,7 +52,7 @@ internal static class HouseReader
         if (name is null || pump is null || mains is null || controller is null || zones.Exists(zone => zone.Zone is null))
             return null;
         TransformerReader.Check(transformerTable, transformer, [.. zones.Select(zone => zone.Zone).OfType<HouseZone>()]);
-        return new House
+        var house = new House
         {
             Name = name,
             Text = text,
@@ -66,5 +68,6 @@ internal static class HouseReader
             Controller = controller,
             Contacts = contacts,
         };
+        return house with { Board = BoardReader.Read(board, house) };
     }
 }
