@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["board"] = typeof(BoardSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +64,10 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<BoardCommand>("board")
+                .WithDescription("Show the board that a house needs: pins, terminals, parts, loads; write its settings as C#. Exit code 2: bad input.")
+                .WithExample("board", "house.toml")
+                .WithExample("board", "house.toml", "--settings", "GeneratedSettings.cs");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +
