@@ -36,6 +36,9 @@ public abstract class VirtualHardware : IWires
     /// <summary>Thrown at the next read of a pin: for software that fails.</summary>
     public Exception? Throws { get; set; }
 
+    /// <summary>Told after every change of a pin that the board drives, for whoever looks between two instructions.</summary>
+    public Action? Moved { get; set; }
+
     /// <summary>The plan.</summary>
     protected BoardPlan Plan { get; }
 
@@ -114,6 +117,7 @@ public abstract class VirtualHardware : IWires
         }
 
         Driven(pin, level);
+        Moved?.Invoke();
     }
 
     /// <summary>Level that the wiring gives an input.</summary>
