@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Houses;
@@ -73,6 +74,9 @@ public sealed record House
     /// practice.
     /// </summary>
     public HouseHeat? Heat { get; init; }
+
+    /// <summary>The board that the controller runs on.</summary>
+    public HouseBoard Board { get; init; } = new();
 
     /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypasses count as.</summary>
     public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0) + (FixedBypass?.CountsAs ?? 0);
