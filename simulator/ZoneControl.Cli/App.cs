@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["serve"] = typeof(ServeSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +64,10 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<ServeCommand>("serve")
+                .WithDescription("Serve the page: the bench to see and break, lessons, your own files. Ctrl-C ends it.")
+                .WithExample("serve")
+                .WithExample("serve", "--folder", "my-houses", "--port", "0");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +
