@@ -16,6 +16,7 @@ internal static class App
         ["check"] = typeof(CheckSettings),
         ["season"] = typeof(SeasonSettings),
         ["board"] = typeof(BoardSettings),
+        ["serve"] = typeof(ServeSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -85,6 +86,10 @@ internal static class App
                 .WithDescription("Show the board that a house needs: pins, terminals, parts, loads; write its settings as C#. Exit code 2: bad input.")
                 .WithExample("board", "house.toml")
                 .WithExample("board", "house.toml", "--settings", "GeneratedSettings.cs");
+            config.AddCommand<ServeCommand>("serve")
+                .WithDescription("Serve the page: the bench to see and break, lessons, your own files. Ctrl-C ends it.")
+                .WithExample("serve")
+                .WithExample("serve", "--folder", "my-houses", "--port", "0");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

@@ -24,4 +24,11 @@ public sealed class LibraryController : IController
 
     /// <inheritdoc/>
     public void Scan(long nowMs, InputImage inputs, OutputImage outputs) => _controller.Scan(nowMs, inputs, outputs);
+
+    /// <summary>Lists the conditions between "wanted" and "on" for pump and heat demand, as of the last scan.</summary>
+    public void Explain(ConditionList pump, ConditionList heat)
+    {
+        _controller.ExplainPump(pump);
+        _controller.ExplainHeat(heat);
+    }
 }

@@ -58,7 +58,7 @@ public static class Runner
         while (session.NowMs < end)
         {
             cancel.ThrowIfCancellationRequested();
-            long limit = Math.Min(NextEventMs(script, next, session), end);
+            long limit = Math.Min(NextEventMs(script.Events, next, session), end);
             session.AdvanceTo(session.NextScanMs(limit));
             for (; next < script.Events.Count && script.Events[next].AtMs <= session.PlantMs; next++)
                 Do(script.Events[next].Action, session);
@@ -67,20 +67,27 @@ public static class Runner
         }
     }
 
-    // The scan before a clock fails is always made, so that the controller and the trace tell the fault from time passing.
-    private static long NextEventMs(Script script, int next, BenchSession session)
+    /// <summary>The scan up to which a session may be moved on before the next event is due, ms; a far one after the last event.</summary>
+    /// <remarks>
+    /// The scan before a clock fails is always made, so that the controller and the trace tell the fault from time passing.
+    /// </remarks>
+    public static long NextEventMs(IReadOnlyList<ScriptEvent> events, int next, BenchSession session)
     {
-        if (next == script.Events.Count)
+        ArgumentNullException.ThrowIfNull(events);
+        ArgumentNullException.ThrowIfNull(session);
+        if (next >= events.Count)
             return long.MaxValue;
-        long at = session.OnGrid(script.Events[next].AtMs);
-        bool clockFails = script.Events.Skip(next).TakeWhile(e => session.OnGrid(e.AtMs) == at)
+        long at = session.OnGrid(events[next].AtMs);
+        bool clockFails = events.Skip(next).TakeWhile(e => session.OnGrid(e.AtMs) == at)
             .Any(e => e.Action is ClockJump or ClockStop);
         long before = at - session.PeriodMs;
         return clockFails && before > session.NowMs ? before : at;
     }
 
-    private static void Do(ScriptAction action, BenchSession session)
+    /// <summary>Does to a session what an event says, at the moment that its plant has reached.</summary>
+    public static void Do(ScriptAction action, BenchSession session)
     {
+        ArgumentNullException.ThrowIfNull(session);
         switch (action)
         {
             case CallChange call:

@@ -9,6 +9,9 @@ namespace ZoneControl.Web.View;
 /// <param name="EndMs">End of the run, ms; at least 1.</param>
 public sealed record LaneScale(long EndMs)
 {
+    /// <summary>Start of the stretch that is drawn, ms; 0 for a whole run.</summary>
+    public long StartMs { get; init; }
+
     /// <summary>Width below which a drawing scrolls instead of shrinking, CSS pixels. The style sheet says the same.</summary>
     public const int NarrowestPx = 640;
 
@@ -22,7 +25,7 @@ public sealed record LaneScale(long EndMs)
     public string Width(Stretch stretch) => Percent(Math.Max(0.0015, Fraction(stretch.ToMs) - Fraction(stretch.FromMs)));
 
     /// <summary>A moment's place from the left, 0 to 1.</summary>
-    public double Fraction(long ms) => Math.Clamp((double)ms / Math.Max(1, EndMs), 0, 1);
+    public double Fraction(long ms) => Math.Clamp((double)(ms - StartMs) / Math.Max(1, EndMs - StartMs), 0, 1);
 
     /// <summary>True when a text fits inside a stretch even at the narrowest width.</summary>
     public bool Fits(string text, Stretch stretch)

@@ -35,10 +35,17 @@ public static class ReportBuilder
             Quantity.Count(house.Manifolds.Count, "manifold");
     }
 
+    /// <summary>The zones of a house as they are named in pictures.</summary>
+    public static IReadOnlyList<ZoneView> Zones(House house)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        return [.. house.Zones.Select(Zone)];
+    }
+
     private static RunView View(Run run, IReadOnlyList<Rule> rules) => ViewBuilder.Run(
         run.ControllerName,
         run.Trace,
-        [.. run.House.Zones.Select(Zone)],
+        Zones(run.House),
         run.Rules,
         rules,
         run.Expectations,

@@ -82,6 +82,9 @@ public sealed record RunLanes(
     IReadOnlyList<TimedValue> PumpFlowM3s,
     IReadOnlyList<TimedValue> TrappedWaterC)
 {
+    /// <summary>Start of the stretch that is drawn, ms; 0 for a whole run.</summary>
+    public long StartMs { get; init; }
+
     /// <summary>Contacts of the house that were ever asserted, and alarms of the house that were ever raised.</summary>
     public IReadOnlyList<HouseLane> House { get; init; } = [];
 }

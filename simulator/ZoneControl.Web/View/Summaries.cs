@@ -8,7 +8,7 @@ public static class Summaries
     {
         ArgumentNullException.ThrowIfNull(run);
         ArgumentNullException.ThrowIfNull(clock);
-        var said = new List<string> { $"From {clock.Minutes(0)} to {clock.Minutes(run.Lanes.EndMs)}." };
+        var said = new List<string> { $"From {clock.Minutes(run.Lanes.StartMs)} to {clock.Minutes(run.Lanes.EndMs)}." };
         foreach (ZoneLane lane in run.Lanes.Zones)
         {
             string calls = lane.Calls.Count == 0 ? "no call" : $"calls {Spoken(lane.Calls, clock)}";

@@ -9,12 +9,15 @@ public static class TimeAxis
     /// <summary>
     /// Ticks at round times of the clock, at most <paramref name="most"/> of them, ms from the start of the run.
     /// </summary>
-    public static IReadOnlyList<long> Ticks(long endMs, Clock clock, int most)
+    public static IReadOnlyList<long> Ticks(long endMs, Clock clock, int most) => Ticks(0, endMs, clock, most);
+
+    /// <summary>As above, for a stretch that begins later than the run.</summary>
+    public static IReadOnlyList<long> Ticks(long startMs, long endMs, Clock clock, int most)
     {
         ArgumentNullException.ThrowIfNull(clock);
         ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
-        long stepMs = Step(endMs, most) * 1000;
-        long first = (stepMs - clock.OffsetMs % stepMs) % stepMs;
+        long stepMs = Step(endMs - startMs, most) * 1000;
+        long first = startMs + (stepMs - (clock.OffsetMs + startMs) % stepMs) % stepMs;
         var ticks = new List<long>();
         for (long ms = first; ms <= endMs && ticks.Count < most; ms += stepMs)
             ticks.Add(ms);
