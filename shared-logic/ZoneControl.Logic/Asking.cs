@@ -26,7 +26,7 @@ internal static class Asking
         if (!x.Service)
         {
             int contacts = x.Contacts.Accepted;
-            int calls = (x.Calls.Accepted | (x.Senses.Accepted & s.GatedZones)) & ~x.Latched;
+            int calls = (x.Calls.Accepted | x.Senses.Accepted) & ~x.Latched;
             if ((contacts & Contact.Freeze) != 0)
             {
                 asked = calls | (s.DrivenZones & ~x.Latched);

@@ -12,8 +12,8 @@ internal sealed class ContactFilter
     /// <summary>Contacts as accepted.</summary>
     public int Accepted;
 
-    /// <summary>Contacts as accepted before the last step.</summary>
-    public int Before;
+    /// <summary>Contacts that the last step accepted as the other of what they were.</summary>
+    public int Turned;
 
     /// <summary>How long each contact that differs from its accepted state has stood, ms; 0 for the others.</summary>
     public readonly int[] AgeMs;
@@ -36,7 +36,10 @@ internal sealed class ContactFilter
     }
 
     /// <summary>Contacts accepted as asserted by the last step.</summary>
-    public int Rose => Accepted & ~Before;
+    public int Rose => Accepted & Turned;
+
+    /// <summary>Contacts as accepted before the last step.</summary>
+    public int Before => Accepted ^ Turned;
 
     /// <summary>Takes in what this scan read, <paramref name="dt"/> ms after the last.</summary>
     /// <returns>ms until the next contact would be accepted; <see cref="Wait.Forever"/> when none is on its way.</returns>
@@ -44,7 +47,7 @@ internal sealed class ContactFilter
     {
         int accepted = filter.Accepted;
         int seen = filter.Seen;
-        filter.Before = accepted;
+        filter.Turned = 0;
         if (raw == accepted && seen == accepted)
             return Wait.Forever;
         filter.Seen = raw;
@@ -79,6 +82,7 @@ internal sealed class ContactFilter
             ages[i] = age;
         }
 
+        filter.Turned = accepted ^ filter.Accepted;
         filter.Accepted = accepted;
         return next;
     }

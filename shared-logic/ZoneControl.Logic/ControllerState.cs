@@ -118,9 +118,7 @@ internal sealed class ControllerState
     private int _early;
     private int _stuckSwitches;
     private int _late;
-    private int _latched;
     private int _resting;
-    private int _flowTries;
     private int _flags;
 
     private readonly int _zones;
@@ -175,33 +173,34 @@ internal sealed class ControllerState
     public int Sick => Late | StuckSwitches;
 
     private int Flags() =>
-        (Demand ? 1 : 0) | (Pump ? 2 : 0) | (Heat ? 4 : 0) | (Scanned ? 8 : 0)
+        (Demand ? 1 : 0) | (Pump ? 2 : 0) | (Heat ? 4 : 0)
         | (Exercising ? 16 : 0) | (PutOff ? 32 : 0) | (FlowSeen ? 64 : 0) | (PumpStuck ? 128 : 0)
-        | (FlowLatched ? 256 : 0) | (LimitLatched ? 512 : 0) | (TimeFault ? 1024 : 0)
         | (Service ? 2048 : 0) | (PriorityHolds ? 4096 : 0) | (TooFew ? 8192 : 0) | ((int)AskedBy << 16);
+
+    /// <summary>Flags that change only together with a contact, the pump or the clock.</summary>
+    private int Latches() =>
+        (Scanned ? 8 : 0) | (FlowLatched ? 256 : 0) | (LimitLatched ? 512 : 0) | (TimeFault ? 1024 : 0);
 
     /// <summary>
     /// Whether anything but an age has changed since this was last asked, as it is after every whole scan and load. What
-    /// changed late in a scan can bear on what comes early in the next. Which valves are open goes with those that are
-    /// energised and with senses.
+    /// changed late in a scan can bear on what comes early in the next. Not looked at is what changes only together with
+    /// something that is: open valves with energised ones and senses; latched ones with energised ones and the reset button;
+    /// tries without flow with the pump and that button; <see cref="Latches"/>.
     /// </summary>
     public bool Changed()
     {
-        int contacts = (Calls.Accepted ^ Calls.Before) | (Switches.Accepted ^ Switches.Before) | (Senses.Accepted ^ Senses.Before)
-            | (Hands.Accepted ^ Hands.Before) | (Contacts.Accepted ^ Contacts.Before);
+        int contacts = Calls.Turned | Switches.Turned | Senses.Turned | Hands.Turned | Contacts.Turned;
         int flags = Flags() | (WaterMayMove ? 1 << 20 : 0) | (SupplyWaitMs > 0 ? 1 << 21 : 0);
         int valves = (Valves ^ _valves) | (Proven ^ _proven) | (Early ^ _early) | (StuckSwitches ^ _stuckSwitches)
-            | (Late ^ _late) | (Latched ^ _latched) | (Resting ^ _resting);
-        if ((contacts | valves | (FlowTries ^ _flowTries) | (flags ^ _flags)) == 0)
+            | (Late ^ _late) | (Resting ^ _resting);
+        if ((contacts | valves | (flags ^ _flags)) == 0)
             return false;
         _valves = Valves;
         _proven = Proven;
         _early = Early;
         _stuckSwitches = StuckSwitches;
         _late = Late;
-        _latched = Latched;
         _resting = Resting;
-        _flowTries = FlowTries;
         _flags = flags;
         return true;
     }
@@ -225,7 +224,7 @@ internal sealed class ControllerState
         state[at++] = Late;
         state[at++] = Latched;
         state[at++] = Resting;
-        state[at++] = Flags();
+        state[at++] = Flags() | Latches();
         state[at++] = DemandAgeMs;
         state[at++] = PriorityAgeMs;
         state[at++] = ServiceAgeMs;

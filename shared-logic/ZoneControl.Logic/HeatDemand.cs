@@ -22,7 +22,7 @@ internal static class HeatDemand
             frostLeft = FrostLeft(s, x, dt);
 
         x.Heat = x.Pump && x.AskedBy >= AskedBy.Calls && (contacts & Contact.Limit) == 0
-            && (!s.Has(Contact.Flow) || (contacts & Contact.Flow) != 0)
+            && ((contacts & Contact.Flow) != 0 || !s.Has(Contact.Flow))
             && frostLeft > 0
             && (before || !x.ResetNow);
         if (x.Heat || before)

@@ -14,7 +14,7 @@ internal static class HoldReasons
         if (x.Pump)
             return HoldReason.None;
         if (!PumpSequence.Wanted(x))
-            return Withheld(s, x);
+            return Withheld(x);
         if (x.LimitLatched)
             return HoldReason.Limit;
         if (x.FlowLatched)
@@ -33,9 +33,9 @@ internal static class HoldReasons
         return PumpSequence.RestLeft(s, x) > 0 ? HoldReason.Rest : HoldReason.Reset;
     }
 
-    private static HoldReason Withheld(ControllerSettings s, ControllerState x)
+    private static HoldReason Withheld(ControllerState x)
     {
-        if ((x.Calls.Accepted | (x.Senses.Accepted & s.GatedZones)) == 0)
+        if ((x.Calls.Accepted | x.Senses.Accepted) == 0)
             return HoldReason.None;
         if (x.Service)
             return HoldReason.Service;

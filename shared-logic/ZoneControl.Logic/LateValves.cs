@@ -20,6 +20,7 @@ internal static class LateValves
         if (watched == 0)
             return Wait.Forever;
         int next = Wait.Forever;
+        int overdue = 0;
         bool supply = x.Supplied;
         // Time counts as long as there was supply, up to this scan.
         int counted = s.Has(Contact.Supply) && (x.Contacts.Before & Contact.Supply) == 0 ? 0 : dt;
@@ -48,27 +49,36 @@ internal static class LateValves
             {
                 // Proof lost only now has been missing for no time yet, however long ago the last scan was that counted ages.
                 int limit = s.SwitchLimitMs[zone];
-                int unproven = (justLost & bit) != 0 ? 0 : Wait.Age(unprovenMs[zone], counted, limit);
-                unprovenMs[zone] = unproven;
-                if (!supply)
-                    continue;
+                int unproven = (justLost & bit) != 0 ? 0 : unprovenMs[zone] + counted;
                 if (unproven >= limit)
-                    TakeForLate(s, x, zone);
-                else if (limit - unproven < next)
+                {
+                    unproven = limit;
+                    overdue |= bit;
+                }
+                else if (supply && limit - unproven < next)
+                {
                     next = limit - unproven;
+                }
+
+                unprovenMs[zone] = unproven;
             }
         }
 
+        if (supply && overdue != 0)
+            TakeForLate(s, x, overdue);
         return next;
     }
 
-    private static void TakeForLate(ControllerSettings s, ControllerState x, int zone)
+    private static void TakeForLate(ControllerSettings s, ControllerState x, int overdue)
     {
-        int bit = 1 << zone;
-        x.Late |= bit;
+        x.Late |= overdue;
         bool mayRetry = x.Pump ? RunsOn(s, x) : (x.Demand || x.Service) && !x.WaterMayMove;
-        if (mayRetry && (x.Valves & bit) != 0)
-            GiveUp(s, x, zone);
+        int tried = mayRetry ? overdue & x.Valves : 0;
+        for (int zone = 0; tried != 0; zone++, tried >>= 1)
+        {
+            if ((tried & 1) != 0)
+                GiveUp(s, x, zone);
+        }
     }
 
     /// <summary>The pump is on, somebody wants it, and nothing in this scan stops it.</summary>

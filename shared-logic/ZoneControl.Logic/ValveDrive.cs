@@ -149,8 +149,10 @@ internal static class ValveDrive
         int next = Wait.Forever;
         for (int zone = 0; zone < s.ZoneCount; zone++)
         {
+            if ((x.Valves & (1 << zone)) == 0)
+                continue;
             int left = s.InrushMs[zone] - x.ValveAgeMs[zone];
-            if ((x.Valves & (1 << zone)) != 0 && left > 0)
+            if (left > 0)
                 next = Wait.Sooner(next, left);
         }
 

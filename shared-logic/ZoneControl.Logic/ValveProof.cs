@@ -25,7 +25,7 @@ internal static class ValveProof
         int next = Move(s, x, dt, unsupplied);
         int moving = x.Moving;
         int open = x.Open & ~unsupplied;
-        x.StuckSwitches |= switches & ~x.Open & ~moving;
+        x.StuckSwitches |= switches & ~(x.Open | moving);
         int believed = switches & ~x.StuckSwitches;
         int proven = open & ((believed & ~x.Early) | (~moving & (~s.SwitchedZones | (believed & x.Early))));
         if (proven != x.Proven || x.SensesTurned != 0)
@@ -43,7 +43,9 @@ internal static class ValveProof
         int moving = x.Moving & ~x.SensesTurned;
         if (moving == 0)
             return Wait.Forever;
-        Doubt(s, x, dt, x.Switches.Rose & x.Open & moving);
+        int made = x.Switches.Rose & x.Open & moving;
+        if (made != 0)
+            Doubt(s, x, dt, made);
         int switches = x.Switches.Accepted;
         int open = x.Open;
         // Only time can settle these: switches that should have opened, valves without one, and switches that made too soon.

@@ -155,7 +155,8 @@ public sealed class ZoneController
 
         int next = ContactFilter.Step(x.Calls, calls, dt);
         next = Wait.Sooner(next, ContactFilter.Step(x.Switches, switches, dt));
-        next = Wait.Sooner(next, ContactFilter.Step(x.Senses, senses, dt));
+        if (s.GatedZones != 0)
+            next = Wait.Sooner(next, ContactFilter.Step(x.Senses, senses, dt));
         next = Wait.Sooner(next, ContactFilter.Step(x.Hands, hands, dt));
         next = Wait.Sooner(next, ContactFilter.Step(x.Contacts, contacts, dt));
         next = Wait.Sooner(next, SupplyWatch.Step(s, x, dt));

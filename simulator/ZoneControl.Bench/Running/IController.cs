@@ -11,6 +11,9 @@ public interface IController
     /// <summary>A short name for tables and lanes, such as "controller" or "straight to the calls".</summary>
     string Name { get; }
 
+    /// <summary>It has the house's debounce; a panel without protection takes contacts as they come.</summary>
+    bool Debounces => true;
+
     /// <summary>Forgets everything, as a power cut does; the next scan is the first.</summary>
     void PowerUp();
 

@@ -45,7 +45,7 @@ public static class Runner
             [
                 .. ExpectationJudge.Judge(script, house, trace),
                 .. HealthyRun.Owes(script, trace, plant),
-                .. WiredContacts.Owes(settings, script, trace, NameOf),
+                .. WiredContacts.Owes(settings, script, trace, NameOf, controller.Debounces),
             ],
             HoldSpans.Of(trace),
             RunSums.Of(trace, plant));

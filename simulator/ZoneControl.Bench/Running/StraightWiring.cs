@@ -27,6 +27,9 @@ public sealed class StraightWiring : IController
     public string Name => "pump straight to the calls";
 
     /// <inheritdoc/>
+    public bool Debounces => false;
+
+    /// <inheritdoc/>
     public void PowerUp() => _scanned = false;
 
     /// <inheritdoc/>

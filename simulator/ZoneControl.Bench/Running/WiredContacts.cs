@@ -9,16 +9,19 @@ namespace ZoneControl.Bench.Running;
 /// <summary>
 /// Rules judge contacts as the controller publishes them, so a controller that does not listen, dreams up end switches,
 /// hangs or restarts at will could keep them all. The bench knows the wires: a contact that has stood for its debounce is
-/// published so two scans later at the latest, none is published as what its wire does not say at that scan, and a
-/// power-up comes only with the supply.
+/// published so two scans later at the latest and not before, none is published as what its wire does not say at that scan,
+/// and a power-up comes only with the supply.
 /// </summary>
-/// <remarks>It speaks only of a breach, the first. Whether a contact was accepted too soon is not asked.</remarks>
+/// <remarks>
+/// It speaks only of a breach, the first. What a wire did between two samples is not seen; there is one at every scan.
+/// </remarks>
 internal sealed class WiredContacts
 {
     private readonly ControllerSettings _house;
     private readonly Func<int, string> _nameOf;
     private readonly HashSet<long> _suppliedMs;
     private readonly Contact[] _contacts;
+    private bool _debounced;
     private (long Ms, string Why)? _first;
 
     private WiredContacts(ControllerSettings house, Script script, Func<int, string> nameOf)
@@ -41,12 +44,12 @@ internal sealed class WiredContacts
 
     /// <summary>A verdict that is not met where the controller published what the wires did not say; else none.</summary>
     public static IEnumerable<ExpectationVerdict> Owes(
-        ControllerSettings house, Script script, Trace trace, Func<int, string> nameOf)
+        ControllerSettings house, Script script, Trace trace, Func<int, string> nameOf, bool debounced)
     {
         // Debounce counts by the controller's clock: where that is tampered with, the wires cannot tell what to expect when.
         if (script.Events.Any(e => e.Action is ClockJump or ClockStop))
             yield break;
-        var check = new WiredContacts(house, script, nameOf);
+        var check = new WiredContacts(house, script, nameOf) { _debounced = debounced };
         check.Read(trace);
         if (check._first is { } first)
             yield return new ExpectationVerdict("contacts published as wired", 0, false, first.Ms, first.Why);
@@ -103,6 +106,9 @@ internal sealed class WiredContacts
             int untrue = changed & (contact.Accepted(now) ^ contact.Raw(sample)) & contact.Mask;
             if (untrue != 0)
                 Tell(now.Ms, $"{Name(contact, untrue)}: a change was published that its wire does not show");
+            int tooSoon = _debounced ? contact.StoodLess(changed & contact.Mask & ~untrue, now.Ms) : 0;
+            if (tooSoon != 0)
+                Tell(now.Ms, $"{Name(contact, tooSoon)}: a change was published before its wire had shown it for its debounce");
         }
     }
 
@@ -132,6 +138,19 @@ internal sealed class WiredContacts
         public long?[] SinceMs { get; } = new long?[ControllerSettings.MostZones];
 
         public void Forget() => Array.Clear(SinceMs);
+
+        /// <summary>Those of the contacts that have differed from what was published for less than their debounce.</summary>
+        public int StoodLess(int bits, long nowMs)
+        {
+            int less = 0;
+            for (int bit = 0; bit < SinceMs.Length; bit++)
+            {
+                if ((bits & (1 << bit)) != 0 && nowMs - (SinceMs[bit] ?? nowMs) < DebounceMs)
+                    less |= 1 << bit;
+            }
+
+            return less;
+        }
 
         public void Compare(Frame? shown, PlantSample sample)
         {

@@ -14,6 +14,34 @@ public class AnswerOnTests
         occasions: 1);
 
     [Fact]
+    public void A_pump_that_runs_for_a_call_and_no_heat_breaks_it() => Verdict.IsBroken(
+        Rule,
+        13_200,
+        "the pump runs for a call, without an alarm, and heat is not asked for",
+        Scene.KilnOpens()
+            .At(13_000).Pump().Hold(HoldReason.None)
+            .End(20_000));
+
+    [Fact]
+    public void Heat_that_is_let_go_while_a_call_asks_breaks_it() => Verdict.IsBroken(
+        Rule,
+        30_200,
+        "the pump runs for a call, without an alarm, and heat is not asked for",
+        Scene.KilnRuns()
+            .At(30_000).NoHeat()
+            .End(40_000));
+
+    [Fact]
+    public void Heat_that_waits_for_flow_keeps_it() => Verdict.IsKept(
+        Rule,
+        Scene.KilnOpens()
+            .At(13_000).Pump().Hold(HoldReason.None)
+            .At(14_500).On(Contact.Flow).Heat()
+            .End(20_000),
+        occasions: 1,
+        With(s => (s.FittedContacts, s.FlowProofMs, s.FlowLossMs, s.PumpMinOffMs) = (s.FittedContacts | Contact.Flow, 3_000, 1_000, 100)));
+
+    [Fact]
     public void An_alarm_stops_the_clock() => Verdict.IsKept(
         Rule,
         Scene.LoftIsLatched(),

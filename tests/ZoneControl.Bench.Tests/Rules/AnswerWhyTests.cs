@@ -60,7 +60,7 @@ public class AnswerWhyTests
         "published Proof; the first unmet condition is StartDelay",
         Scene.Quiet()
             .At(1_000).Call(Kiln).Valve(Kiln).Hold(HoldReason.Proof)
-            .At(13_000).Pump().Hold(HoldReason.None)
+            .At(13_000).Pump().Heat().Hold(HoldReason.None)
             .End(14_000));
 
     [Fact]
@@ -77,7 +77,7 @@ public class AnswerWhyTests
         13_000,
         "published StartDelay, though the pump is on",
         Scene.KilnOpens()
-            .At(13_000).Pump()
+            .At(13_000).Pump().Heat()
             .End(14_000));
 
     [Fact]

@@ -68,6 +68,7 @@ public class OpenHandoverTests
             .At(36_000).NoHeat()
             .At(40_000).NoCall(Kiln).Valve(Shop).NoPump().Hold(HoldReason.Proof)
             .End(41_000),
+        "ANSWER-ON",
         "ANSWER-WHY");
 
     [Fact]
@@ -79,6 +80,7 @@ public class OpenHandoverTests
             .At(40_000).NoCall(Kiln).NoHeat().Valve(Shop)
             .At(44_000).NoPump().Hold(HoldReason.Proof)
             .End(45_000),
+        "ANSWER-ON",
         "ANSWER-WHY");
 
     [Fact]

@@ -19,7 +19,7 @@ public class PumpDelayTests
         12_900,
         "11.9 s after demand rose; the start delay is 12 s",
         Scene.KilnOpens()
-            .At(12_900).Pump().Hold(HoldReason.None)
+            .At(12_900).Pump().Heat().Hold(HoldReason.None)
             .End(20_000));
 
     [Fact]
@@ -34,7 +34,7 @@ public class PumpDelayTests
             .At(11_000).NoSwitch(Loft)
             .At(12_000).Call(Loft).Valve(Loft).Hold(HoldReason.Proof)
             .At(20_000).Switch(Loft).Hold(HoldReason.StartDelay)
-            .At(21_000).Pump().Hold(HoldReason.None)
+            .At(21_000).Pump().Heat().Hold(HoldReason.None)
             .End(30_000));
 
     [Fact]
@@ -42,7 +42,7 @@ public class PumpDelayTests
         Rule,
         Scene.KilnOpens()
             .At(12_000).Call(Glaze).Valve(Glaze)
-            .At(13_000).Pump().Hold(HoldReason.None)
+            .At(13_000).Pump().Heat().Hold(HoldReason.None)
             .End(20_000),
         occasions: 1);
 
@@ -64,6 +64,6 @@ public class PumpDelayTests
         12_999,
         "11.999 s after demand rose",
         Scene.KilnOpens()
-            .At(12_999).Pump().Hold(HoldReason.None)
+            .At(12_999).Pump().Heat().Hold(HoldReason.None)
             .End(20_000));
 }

@@ -20,7 +20,7 @@ public class PumpProofTests
         "went on with proven capacity 0; 2 must",
         Scene.Quiet()
             .At(1_000).Call(Loft).Valve(Loft).Hold(HoldReason.Proof)
-            .At(14_000).Pump().Hold(HoldReason.None)
+            .At(14_000).Pump().Heat().Hold(HoldReason.None)
             .End(15_000));
 
     [Fact]
@@ -30,7 +30,7 @@ public class PumpProofTests
         "went on with proven capacity 1; 2 must",
         Scene.Quiet()
             .At(1_000).Call(Glaze).Valve(Glaze).Valve(Shop).Hold(HoldReason.Proof)
-            .At(13_000).Pump().Hold(HoldReason.None)
+            .At(13_000).Pump().Heat().Hold(HoldReason.None)
             .End(13_100));
 
     [Fact]

@@ -33,7 +33,7 @@ public class StandingCapacityTests
     {
         var trace = new TraceBuilder()
             .At(0).PowerUp().Call(Glaze)
-            .At(100).Valve(Glaze).Pump()
+            .At(100).Valve(Glaze).Pump().Heat()
             .End(1_000);
         Verdict.IsKept("ANSWER-WHY", trace, 1, With(standing: 2, delayMs: 0));
     }

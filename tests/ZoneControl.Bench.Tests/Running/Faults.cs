@@ -146,6 +146,12 @@ internal sealed class NeverStarts(ControllerSettings settings) : Tampered(settin
     protected override void Decide(long nowMs, OutputImage outputs) => outputs.Pump = outputs.Heat = false;
 }
 
+/// <summary>Runs the pump and lets the rooms stay cold.</summary>
+internal sealed class NeverAsksForHeat(ControllerSettings settings) : Tampered(settings)
+{
+    protected override void Decide(long nowMs, OutputImage outputs) => outputs.Heat = false;
+}
+
 /// <summary>Says "start delay" whenever it holds the pump.</summary>
 internal sealed class GivesOneReasonForAll(ControllerSettings settings) : Tampered(settings)
 {

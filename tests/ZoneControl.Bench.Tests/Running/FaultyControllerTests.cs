@@ -34,6 +34,7 @@ public class FaultyControllerTests
         { nameof(IgnoresLockout), "SEASON-LOCKOUT" },
         { nameof(WakesUpOpen), "BOOT-SAFE" },
         { nameof(NeverStarts), "ANSWER-ON" },
+        { nameof(NeverAsksForHeat), "ANSWER-ON" },
         { nameof(NeverStops), "ANSWER-OFF" },
         { nameof(GivesOneReasonForAll), "ANSWER-WHY" },
         { nameof(NeverRests), "PUMP-REST" },
@@ -70,7 +71,7 @@ public class FaultyControllerTests
     [Fact]
     public void Every_rule_of_the_book_is_broken_by_some_controller()
     {
-        Assert.Equal(RuleBook.Rules.Select(rule => rule.Id).Order(), Faults.Select(row => row.Data.Item2).Order());
+        Assert.Equal(RuleBook.Rules.Select(rule => rule.Id).Order(), Faults.Select(row => row.Data.Item2).Distinct().Order());
     }
 
     private static IEnumerable<string> Broken(Run run) =>

@@ -24,6 +24,9 @@ public class OwedTests
         { nameof(AlwaysSaysSummer), "season contact" },
         { nameof(NeverSaysSummer), "season contact" },
         { nameof(RestartsEveryMinute), "restarted" },
+        { nameof(HearsCallsTooSoon), "thermostat of Living room: a change was published before" },
+        { nameof(BelievesSwitchesTooSoon), "end switch of Living room: a change was published before" },
+        { nameof(ChangesSeasonTooSoon), "season contact: a change was published before" },
     };
 
     [Theory]
@@ -96,6 +99,15 @@ public class OwedTests
 
         protected override void Read(long nowMs, InputImage inputs) => inputs.Calls = _calls |= inputs.Calls;
     }
+
+    private sealed class HearsCallsTooSoon(ControllerSettings settings) :
+        Tampered(ForgetsTheDelay.With(settings, s => s.CallDebounceMs -= s.ScanPeriodMs));
+
+    private sealed class BelievesSwitchesTooSoon(ControllerSettings settings) :
+        Tampered(ForgetsTheDelay.With(settings, s => s.SwitchDebounceMs -= s.ScanPeriodMs));
+
+    private sealed class ChangesSeasonTooSoon(ControllerSettings settings) :
+        Tampered(ForgetsTheDelay.With(settings, s => s.SeasonDebounceMs -= s.ScanPeriodMs));
 
     private sealed class DreamsOfSwitches(ControllerSettings settings) : Tampered(settings)
     {

@@ -7,7 +7,8 @@ namespace ZoneControl.Bench.Rules.Monitors;
 /// longest time that any zone may take to prove, plus the inrush of all, the start delay and the pump's rest, plus four
 /// scans. The time counts from the rise of demand, and afresh from a stop, a power-up, the end of an alarm, a reset, and a
 /// proof that a switch took back; and from each valve that opens where others may wait for the transformer: that they do not
-/// wait longer is OPEN-COMPANION's to judge.
+/// wait longer is OPEN-COMPANION's to judge. A pump that runs for a call and no heat would be half an answer: with flow
+/// where it is seen, heat demand is on within two scans.
 /// </summary>
 /// <remarks>
 /// A change of which zones ask does not begin it afresh: zones already on their way may stay until enough is proven, so a
@@ -17,6 +18,7 @@ internal sealed class AnswerOn : RuleMonitor
 {
     private readonly int _limitMs;
     private DutyClock _waiting;
+    private DutyClock _cold;
 
     public AnswerOn(string rule, Evidence seen, IFindings findings)
         : base(rule, seen, findings)
@@ -33,7 +35,11 @@ internal sealed class AnswerOn : RuleMonitor
             + Math.Max(house.PumpMinOffMs, house.PumpStartIntervalMs) + (4 * house.ScanPeriodMs);
     }
 
-    public override void End() => _waiting.Clear();
+    public override void End()
+    {
+        _waiting.Clear();
+        _cold.Clear();
+    }
 
     public override void OnFrame()
     {
@@ -47,11 +53,16 @@ internal sealed class AnswerOn : RuleMonitor
             _waiting.Restart(waiting);
         else
             _waiting.Set(waiting);
+        bool flows = !Seen.House.Has(Contact.Flow) || Seen.Is(Contact.Flow);
+        _cold.Set(Seen.Callers != 0 && Seen.Now.Pump && !Seen.Now.Heat && flows && !alarmed);
     }
 
-    public override void Pass(int ms) => BrokenIn(
-        _waiting.Pass(ms, _limitMs),
-        () => $"demand has waited {Words.Seconds(_limitMs)} without an alarm, and the pump is still off");
+    public override void Pass(int ms)
+    {
+        BrokenIn(_waiting.Pass(ms, _limitMs), () =>
+            $"demand has waited {Words.Seconds(_limitMs)} without an alarm, and the pump is still off");
+        BrokenIn(_cold.Pass(ms, TwoScansMs), () => "the pump runs for a call, without an alarm, and heat is not asked for");
+    }
 
     private static int StaggerMs(ControllerSettings house)
     {
@@ -61,5 +72,9 @@ internal sealed class AnswerOn : RuleMonitor
         return (int)Math.Min(sum, ControllerSettings.LongestMs);
     }
 
-    public override void Walk(StateWalk walk) => _waiting.Walk(walk);
+    public override void Walk(StateWalk walk)
+    {
+        _waiting.Walk(walk);
+        _cold.Walk(walk);
+    }
 }
