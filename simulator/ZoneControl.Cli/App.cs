@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["winter"] = typeof(WinterSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +64,11 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<WinterCommand>("winter")
+                .WithDescription("Run a house through a whole winter, or many. Exit code 0: the pump never deadheaded, 1: it did, 2: bad input.")
+                .WithExample("winter", "house.toml")
+                .WithExample("winter", "house.toml", "--seed", "7", "--winters", "20")
+                .WithExample("winter", "house.toml", "--weather", "weather.csv", "--days", "120");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +
