@@ -41,16 +41,16 @@ public class WildHeatTests
         from differential in Log(0.05, 10)
         from anticipation in Gen.OneOf(Gen.Const(0.0), Gen.Double[0, 5])
         from time in Log(1, 86_400)
-        from on in Gen.OneOf(Gen.Const(0.0), Log(0.001, 86_400))
-        from off in Gen.OneOf(Gen.Const(0.0), Log(0.001, 86_400))
+        from least in Gen.OneOf(Gen.Const(0.0), Log(0.001, 86_400))
+        from rest in Gen.OneOf(Gen.Const(0.0), Log(0.001, 86_400))
         select new ThermostatDescription
         {
             SetC = set,
             DifferentialK = differential,
             AnticipationK = anticipation,
             AnticipationS = time,
-            MinimumOnS = on,
-            MinimumOffS = off,
+            MinimumOnS = least,
+            MinimumOffS = rest,
         };
 
     private static readonly Gen<RoomDescription> _room =
@@ -88,7 +88,7 @@ public class WildHeatTests
             DifferentialK = differential,
             MinimumRunS = run,
             MinimumRestS = rest,
-            HighLimitC = Math.Min(110, Math.Max(cold, mild) + differential / 2 + 1),
+            HighLimitC = Math.Clamp(Math.Max(cold, mild) + differential / 2 + 1, 20, 110),
             WaterM3 = water,
             TankM3 = tank,
             LossWPerK = loss,
