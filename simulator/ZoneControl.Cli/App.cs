@@ -17,6 +17,7 @@ internal static class App
         ["season"] = typeof(SeasonSettings),
         ["board"] = typeof(BoardSettings),
         ["serve"] = typeof(ServeSettings),
+        ["winter"] = typeof(WinterSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -90,6 +91,11 @@ internal static class App
                 .WithDescription("Serve the page: the bench to see and break, lessons, your own files. Ctrl-C ends it.")
                 .WithExample("serve")
                 .WithExample("serve", "--folder", "my-houses", "--port", "0");
+            config.AddCommand<WinterCommand>("winter")
+                .WithDescription("Run a house through a whole winter, or many. Exit code 0: the pump never deadheaded, 1: it did, 2: bad input.")
+                .WithExample("winter", "house.toml")
+                .WithExample("winter", "house.toml", "--seed", "7", "--winters", "20")
+                .WithExample("winter", "house.toml", "--weather", "weather.csv", "--days", "120");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

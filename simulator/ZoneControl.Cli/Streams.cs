@@ -9,9 +9,13 @@ namespace ZoneControl.Cli;
 /// <param name="OutIsTerminal">Whether results go to a terminal, so that colour may be used.</param>
 internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTerminal)
 {
+    /// <summary>Whether mistakes go to a terminal, so that progress may be shown there.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
     /// <summary>The process's own.</summary>
     public static Streams OfProcess() => new(Console.Out, Console.Error, !Console.IsOutputRedirected)
     {
+        ErrorIsTerminal = !Console.IsErrorRedirected,
         Questions = () => Console.IsInputRedirected || Console.IsOutputRedirected ? null : AnsiConsole.Create(new AnsiConsoleSettings()),
     };
 

@@ -75,7 +75,9 @@ internal sealed class SeasonSession
         if (_watch is not null && (Scans == 1 || !shown.ShowsTheSameAs(_shown)))
             _watch(shown);
         _shown = shown;
-        _moved = _wiring.Contacts != contacts || _wiring.Switches != switches || _wiring.Calls != calls;
+
+        // What the outputs moved at once is for the next scan to see; and whoever says "power-up" says so only once.
+        _moved = shown.PowerUp || _wiring.Contacts != contacts || _wiring.Switches != switches || _wiring.Calls != calls;
     }
 
     /// <summary>Power comes back: the controller begins anew.</summary>

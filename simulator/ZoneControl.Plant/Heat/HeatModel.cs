@@ -394,7 +394,7 @@ public sealed class HeatModel
     {
         if (!LooksEverySecond)
         {
-            _sourceLookMs = _source.NextChange(_joined, NowMs, _horizonMs);
+            _sourceLookMs = _source.NextChange(_joined, NowMs, LooksUntilMs);
         }
     }
 
@@ -407,9 +407,12 @@ public sealed class HeatModel
 
         int body = _body[room];
         _lookMs[room] = body >= 0
-            ? _thermostats[room].NextChange(_joined, body + 1, NowMs, _horizonMs)
-            : _thermostats[room].NextChange(_lone[room].Run, LoneRoom.RoomBody, NowMs, _horizonMs);
+            ? _thermostats[room].NextChange(_joined, body + 1, NowMs, LooksUntilMs)
+            : _thermostats[room].NextChange(_lone[room].Run, LoneRoom.RoomBody, NowMs, LooksUntilMs);
     }
+
+    // At the very moment at which the weather changes, looks come first.
+    private long LooksUntilMs => _horizonMs + 1;
 
     private void FindNext()
     {

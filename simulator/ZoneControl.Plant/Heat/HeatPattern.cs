@@ -21,23 +21,25 @@ internal sealed class HeatPattern
 
         Rooms = [.. Enumerable.Range(0, floorWPerK.Length).Where(i => floorWPerK[i] > 0)];
         PumpHeatW = flows.PumpFlowM3s > 0 ? flows.PumpHeatToWaterW : 0;
-        List<double> capacities = [sourceCapacity];
-        List<double> outward = [heat.Source.LossWPerK];
-        List<(int, int, double)> links = [];
-        List<double> outdoors = [0];
-        List<double> below = [0];
-        List<double> plantRoom = [heat.Source.LossWPerK];
-        foreach (int i in Rooms)
+        int n = 1 + 2 * Rooms.Length;
+        double[] capacities = new double[n];
+        double[] outward = new double[n];
+        double[] outdoors = new double[n];
+        double[] below = new double[n];
+        double[] plantRoom = new double[n];
+        var links = new (int, int, double)[n - 1];
+        capacities[0] = sourceCapacity;
+        outward[0] = plantRoom[0] = heat.Source.LossWPerK;
+        for (int i = 0; i < Rooms.Length; i++)
         {
-            RoomDescription room = heat.Rooms[i];
-            int floor = capacities.Count;
-            capacities.AddRange([room.Floor.CapacityJPerK, room.CapacityJPerK]);
-            outward.AddRange([room.Floor.DownWPerK, room.LossWPerK]);
-            outdoors.AddRange([0, room.LossWPerK]);
-            below.AddRange([room.Floor.DownWPerK, 0]);
-            plantRoom.AddRange([0, 0]);
-            links.Add((0, floor, floorWPerK[i]));
-            links.Add((floor, floor + 1, room.Floor.UpWPerK));
+            RoomDescription room = heat.Rooms[Rooms[i]];
+            (int floor, int air) = (1 + 2 * i, 2 + 2 * i);
+            capacities[floor] = room.Floor.CapacityJPerK;
+            capacities[air] = room.CapacityJPerK;
+            outward[floor] = below[floor] = room.Floor.DownWPerK;
+            outward[air] = outdoors[air] = room.LossWPerK;
+            links[2 * i] = (0, floor, floorWPerK[Rooms[i]]);
+            links[2 * i + 1] = (floor, air, room.Floor.UpWPerK);
         }
 
         Network = new RcNetwork(capacities, links, outward);

@@ -119,7 +119,18 @@ public sealed class RcRun(int most)
         ArgumentNullException.ThrowIfNull(network);
         ArgumentNullException.ThrowIfNull(bodyWeights);
         int n = network.Count;
-        return [.. Enumerable.Range(0, n).Select(mode => Enumerable.Range(0, n).Sum(i => bodyWeights[i] * network.FromModes[i * n + mode]))];
+        double[] from = network.FromModes;
+        double[] weights = new double[n];
+        for (int i = 0; i < n; i++)
+        {
+            double weight = bodyWeights[i];
+            for (int mode = 0; weight != 0 && mode < n; mode++)
+            {
+                weights[mode] += weight * from[i * n + mode];
+            }
+        }
+
+        return weights;
     }
 
     /// <summary>

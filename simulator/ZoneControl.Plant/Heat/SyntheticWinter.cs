@@ -8,8 +8,8 @@ public sealed record SyntheticWinter
 {
     private const int HoursADay = 24;
 
-    /// <summary>Day of the year of the first hour, 1 to 366; 274 is the 1st of October.</summary>
-    public int FirstDay { get; init; } = 274;
+    /// <summary>Day of the first hour in a leap year, 1 to 366; 275 is the 1st of October.</summary>
+    public int FirstDay { get; init; } = 275;
 
     /// <summary>Mean over the year, °C; -20 to 30.</summary>
     public double MeanC { get; init; } = 9;

@@ -229,7 +229,7 @@ public class HouseRefusalTests
                 "house.toml:4: pump.power: found the number 60 without a unit, expected a power such as \"60 W\"",
                 "house.toml:8: mains.inside: found \"26 L\", a volume, expected a length such as \"80 m\" or \"250 ft\"",
                 "house.toml:19: actuator.told.kind: found \"for-wire\", expected \"two-wire\", \"four-wire\" or \"motorised\" (did you mean \"four-wire\"?)",
-                "house.toml:24: zone.kitchen.loops[2].lenght: found an unknown key (known here: label, manifold, length, tube, inside, roughness, bends_k, valve_kvs, valve_cv)",
+                "house.toml:24: zone.kitchen.loops[2].lenght: found an unknown key (known here: label, manifold, length, tube, inside, roughness, bends_k, valve_kvs, valve_cv, balancing_kv, balancing_cv)",
                 "house.toml:30: controller.minimum_open: found 7, expected at most 3, what all zones can pass together",
             ],
             reading.Mistakes.Select(mistake => mistake.ToString()));

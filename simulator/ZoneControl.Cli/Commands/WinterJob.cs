@@ -1,0 +1,110 @@
+using ZoneControl.Bench.Files;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Winters;
+using ZoneControl.Cli.Files;
+using ZoneControl.Cli.Terminal;
+using ZoneControl.Logic;
+using ZoneControl.Plant.Heat;
+using ZoneControl.Web.View;
+
+namespace ZoneControl.Cli.Commands;
+
+/// <summary>Reads a house, runs whole winters of it, and shows what came of them.</summary>
+internal sealed class WinterJob(Streams streams, WinterSettings settings)
+{
+    private const int MostWinters = 1000;
+
+    /// <summary>Does it all and gives the exit code: pass when the judged controller never let the pump deadhead.</summary>
+    /// <exception cref="BadInputException">Something given cannot be used.</exception>
+    public int Execute(CancellationToken cancel)
+    {
+        CheckOptions();
+        IReadOnlyList<string> controllers = Controllers();
+        House house = ReadHouse();
+        IReadOnlyList<Func<Weather>> winters = Winters(house);
+        var options = new SeasonOptions { Days = settings.Days };
+        SeasonJob[] jobs =
+        [
+            .. from weather in winters from name in controllers select new SeasonJob(house, weather, Builder(name), options),
+        ];
+        IReadOnlyList<SeasonResult> results;
+        using (var progress = new ProgressLine(streams, jobs.Length == 1 ? "winter" : "winters"))
+            results = Run(jobs, progress, cancel);
+        SeasonResult[][] byWinter = [.. results.Chunk(controllers.Count)];
+        bool passed = byWinter.All(winter => winter[0].DeadheadS <= 0);
+        if (settings.Json)
+            streams.Out.Write(WinterJson.From(byWinter, passed));
+        else
+            WinterReport.Write(streams.Terminal(), byWinter, passed);
+        return passed ? ExitCode.Pass : ExitCode.Fail;
+    }
+
+    private static IReadOnlyList<SeasonResult> Run(SeasonJob[] jobs, ProgressLine progress, CancellationToken cancel) => jobs is [var only]
+        ? [SeasonRunner.Run(only.House, only.Weather(), only.Build, only.Options, progress, cancel)]
+        : SeasonBatch.Run(jobs, progress, cancel: cancel);
+
+    private static Func<ControllerSettings, IController> Builder(string controller) => controller == BenchDoor.Library
+        ? controllerSettings => new LibraryController(controllerSettings)
+        : controllerSettings => new StraightWiring(controllerSettings);
+
+    private void CheckOptions()
+    {
+        InRange("--days", settings.Days, 3660);
+        InRange("--winters", settings.Winters, MostWinters);
+        if (settings.Units is not (null or "si" or "us"))
+            throw new BadInputException(Words.Unknown("system of units", settings.Units, ["si", "us"]));
+        if (settings.Weather is not null && (settings.Seed is not null || settings.Winters > 1))
+            throw new BadInputException("--weather is one winter as it was; --seed and --winters are for invented ones. Give one or the other.");
+    }
+
+    private static void InRange(string option, int value, int most)
+    {
+        if (value < 1 || value > most)
+            throw new BadInputException($"{option} {value}: expected 1 to {most}.");
+    }
+
+    private IReadOnlyList<string> Controllers()
+    {
+        foreach (string name in settings.Controllers)
+        {
+            if (!BenchDoor.Controllers.Contains(name))
+                throw new BadInputException(Words.Unknown("controller", name, BenchDoor.Controllers));
+        }
+
+        return settings.Controllers.Length == 0
+            ? BenchDoor.Controllers
+            : [.. BenchDoor.Controllers.Where(settings.Controllers.Contains)];
+    }
+
+    private House ReadHouse()
+    {
+        HouseReading reading = HouseFile.Read(settings.House);
+        if (reading.House is not { } house)
+            throw Refused(reading.Mistakes, settings.House);
+        foreach (FileMistake warning in reading.Mistakes)
+            streams.Error.WriteLine(warning);
+        return settings.Units is { } units ? house with { Units = units == "us" ? DisplayUnits.Us : DisplayUnits.Si } : house;
+    }
+
+    private IReadOnlyList<Func<Weather>> Winters(House house)
+    {
+        if (settings.Weather is not { } file)
+        {
+            SyntheticWinter winter = house.ToWinter();
+            long first = settings.Seed ?? 1;
+            return [.. Enumerable.Range(0, settings.Winters).Select(i => (Func<Weather>)(() => winter.Make(first + i, settings.Days)))];
+        }
+
+        WeatherReading reading = WeatherFile.Read(file, house.HeatOrCommon().Weather.FirstDay.Value, settings.Days);
+        if (reading.Weather is not { } weather)
+            throw Refused(reading.Mistakes, file);
+        return [() => weather];
+    }
+
+    private static BadInputException Refused(IReadOnlyList<FileMistake> mistakes, string path)
+    {
+        string summary = $"{path}: {Quantity.Count(mistakes.Count(m => m.IsError), "mistake")}; nothing was run.";
+        return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), summary]));
+    }
+}
