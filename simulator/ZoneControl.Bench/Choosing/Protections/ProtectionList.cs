@@ -1,0 +1,108 @@
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
+using ZoneControl.Plant;
+
+namespace ZoneControl.Bench.Choosing.Protections;
+
+/// <summary>The protections that are compared, made for a house.</summary>
+public static class ProtectionList
+{
+    /// <summary>Names of what may have to be bought, for prices.</summary>
+    public static IReadOnlyList<string> Parts { get; } = [Relay, Switch, Bypass, RegulatedPump, Controller];
+
+    private const string Relay = "delay-relay";
+    private const string Switch = "end-switch";
+    private const string Bypass = "bypass";
+    private const string RegulatedPump = "regulated-pump";
+    private const string Controller = "controller";
+
+    private const double CommonBypassKvs = 2.5; // m³/h at 1 bar, a 3/4 in relief (common practice)
+    private const double CommonBandPa = 10_000;
+
+    /// <summary>The list, from none to all together.</summary>
+    public static IReadOnlyList<Protection> Of(House house)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        House bare = Bare(house);
+        House bypassed = WithBypass(bare);
+        House regulated = WithRegulation(bare);
+        int held = Held(house);
+        ControllerSettings settings = house.ToSettings();
+        int slowest = (int)house.Zones.Max(zone => zone.Actuator.OpeningTime).TotalMilliseconds;
+        int switches = house.Zones.Where(zone => zone.Actuator.HasSwitch).Sum(zone => zone.Actuators.Value);
+        string delay = Durations.InWords(slowest);
+        IController Straight(ControllerSettings s) => new StraightWiring(s);
+        IController Library(ControllerSettings s) => new LibraryController(s);
+        return
+        [
+            new("none", "Pump and heat straight to the calls.", bare, Straight, []),
+            new("valve held open", $"The same, with the valves of {house.ZoneLabels(held)} held open by hand day and night.", bare,
+                s => new HeldOpen(s, held), []) { HeldOpen = held },
+            new("start delay", $"A time relay starts pump and heat {delay} after the first call.", bare,
+                s => new DelayedStart(s, slowest), [new(Relay, 1)]),
+            new("end switches", "Pump and heat run while a calling zone's end switch is made; two-wire zones start them with their call.", bare,
+                s => new EndSwitchInterlock(s), [new(Switch, switches)]),
+            new("bypass", $"A spring bypass that opens at {Measured.Pressure(bypassed.Bypass!.OpensAtPa, house.Units)}.", bypassed, Straight, [new(Bypass, 1)]),
+            new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most, less as flow falls.", regulated, Straight,
+                [new(RegulatedPump, 1)]),
+            new("delay + bypass", "Time relay and spring bypass.", bypassed, s => new DelayedStart(s, slowest), [new(Relay, 1), new(Bypass, 1)]),
+            new("ZoneControl", $"Minimum open of {settings.MinimumOpen} with companions, proven before the pump starts.", house, Library, [new(Controller, 1)]),
+            new("ZoneControl + bypass", "Both.", house with { Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 } }, Library,
+                [new(Controller, 1), new(Bypass, 1)]),
+            new("ZoneControl + reg. pump", "Both.", house with { Pump = regulated.Pump }, Library, [new(Controller, 1), new(RegulatedPump, 1)]),
+        ];
+    }
+
+    /// <summary>The house without what guards its pump.</summary>
+    private static House Bare(House house) => house with
+    {
+        Bypass = null,
+        FixedBypass = null,
+        Pump = house.Pump with { Regulation = null },
+        // Whatever counted as always open may be gone; a panel without protection asks nobody.
+        Controller = house.Controller with { MinimumOpen = 1 },
+    };
+
+    /// <summary>
+    /// With a spring bypass: the house's own, or one that opens a tenth above the pressure with all zones open, or half-way to
+    /// that with one zone where the pump's curve leaves less room.
+    /// </summary>
+    private static House WithBypass(House bare)
+    {
+        var flows = new HouseFlows(bare, bare.SeasonWaterC());
+        BypassNeed need = BypassNeed.Of(bare, flows);
+        double all = need.AllOpenM * flows.PascalPerM;
+        double one = need.OneOpenM * flows.PascalPerM;
+        double opens = all * 1.1 < one ? all * 1.1 : (all + one) / 2;
+        return bare with { Bypass = new HouseBypass(Math.Max(100, opens), Setting.Derived(CommonBandPa, "common practice"), CommonBypassKvs, 0) };
+    }
+
+    /// <summary>
+    /// With a pump that regulates itself in proportion: set to the head that it gives with all zones open, from half of it at no
+    /// flow (common practice).
+    /// </summary>
+    private static House WithRegulation(House bare)
+    {
+        var flows = new HouseFlows(bare, bare.SeasonWaterC());
+        double all = flows.With(flows.AllZones).PumpHeadM;
+        double set = Math.Min(all, 0.95 * bare.Pump.ShutoffHeadM);
+        return bare with { Pump = bare.Pump with { Regulation = new RegulationDescription(set) { HeadAtNoFlowM = set / 2, LowestSpeed = 0.3 } } };
+    }
+
+    /// <summary>Zones that somebody would hold open: the first companions, as many as give minimum open.</summary>
+    private static int Held(House house)
+    {
+        int held = 0;
+        IEnumerable<int> order = house.Controller.Companions.Value.Concat(Enumerable.Range(0, house.Zones.Count));
+        foreach (int zone in order.Where(zone => !house.Zones[zone].Gated))
+        {
+            if (OpenSets.CapacityOf(house, held) >= house.Controller.MinimumOpen)
+                break;
+            held |= 1 << zone;
+        }
+
+        return held;
+    }
+}
