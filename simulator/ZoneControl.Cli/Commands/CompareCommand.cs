@@ -26,7 +26,7 @@ internal sealed class CompareSettings : SheetSettings
     public string? Script { get; init; }
 
     [CommandOption("--price <PART=PRICE>")]
-    [Description("Price of one of a part, once for each: delay-relay, end-switch, bypass, regulated-pump, controller.")]
+    [Description("Price of one of a part, once for each: delay-relay, end-switch, bypass, regulated-pump, flow-switch, controller.")]
     public string[] Prices { get; init; } = [];
 
     [CommandOption("--electricity <PRICE>")]

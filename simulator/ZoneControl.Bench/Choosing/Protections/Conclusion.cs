@@ -15,6 +15,9 @@ public static class Conclusion
     /// <summary>Deadhead below this is none: valves move in steps of their stroke in a winter's run, s.</summary>
     private const double NoneS = 0.5;
 
+    /// <summary>Degree-hours over a winter that nobody notices (a judgement), K·h.</summary>
+    private const double LittleKh = 20;
+
     /// <summary>The sentences.</summary>
     public static IReadOnlyList<string> Of(Comparison comparison, Prices prices)
     {
@@ -27,6 +30,7 @@ public static class Conclusion
             .. Partial(comparison),
             Zero(comparison),
             .. Broken(comparison),
+            .. TwoWire(comparison),
             .. Comfort(comparison),
             .. Cheapest(comparison, prices),
             Wear,
@@ -64,9 +68,12 @@ public static class Conclusion
         foreach (Outcome outcome in comparison.Outcomes.Skip(1).Where(o => o.Protection.HeldOpen == 0 && o.DeadheadS >= NoneS))
         {
             double left = outcome.DeadheadS / none.DeadheadS;
-            yield return left > 0.98
-                ? $"{Capital(outcome.Protection.Name)} changes next to nothing: {Time(outcome.DeadheadS)}."
-                : $"{Capital(outcome.Protection.Name)} leaves {Share(left)} of it: {Time(outcome.DeadheadS)}.";
+            yield return left switch
+            {
+                > 1.02 => $"{Capital(outcome.Protection.Name)} makes it longer: {Time(outcome.DeadheadS)}.",
+                > 0.98 => $"{Capital(outcome.Protection.Name)} changes next to nothing: {Time(outcome.DeadheadS)}.",
+                _ => $"{Capital(outcome.Protection.Name)} leaves {Share(left)} of it: {Time(outcome.DeadheadS)}.",
+            };
         }
     }
 
@@ -94,12 +101,29 @@ public static class Conclusion
         }
     }
 
+    private static IEnumerable<string> TwoWire(Comparison comparison)
+    {
+        int stuck = comparison.Trials.Count > 0 && comparison.Trials[0].Events[0].Action is FaultChange change ? change.Zone : -1;
+        bool fails = comparison.Outcomes.Any(o => o.Protection.Name == "ZoneControl" && o.Trials.Count > 0 && o.Trials[0].DeadheadS >= NoneS);
+        if (stuck >= 0 && fails && !comparison.House.Zones[stuck].Actuator.HasSwitch)
+        {
+            yield return $"{comparison.House.Zones[stuck].Label} has a two-wire actuator: stuck, it counts as open when its time has passed, and nothing says otherwise. "
+                + "An end switch on zones that help out, or a flow switch, does.";
+        }
+    }
+
     private static IEnumerable<string> Comfort(Comparison comparison)
     {
         Outcome[] zero = [.. comparison.Outcomes.Where(o => o.DeadheadS < NoneS && o.Winter is not null)];
         Outcome none = comparison.Outcomes[0];
         if (zero.Length == 0 || none.Winter is null)
             yield break;
+        if (zero.All(o => o.Winter!.UnderKh < LittleKh))
+        {
+            yield return $"None of those that never deadhead leaves rooms notably cold: {Degrees(zero.Max(o => o.Winter!.UnderKh), comparison)} too cold at most.";
+            yield break;
+        }
+
         Outcome best = zero.MinBy(o => o.Winter!.UnderKh)!;
         yield return $"Of those that never deadhead, {best.Protection.Name} leaves rooms least cold: {Degrees(best.Winter!.UnderKh, comparison)} too cold in all, "
             + $"{Degrees(none.Winter.UnderKh, comparison)} without protection.";

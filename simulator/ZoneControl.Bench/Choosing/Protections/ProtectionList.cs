@@ -10,12 +10,13 @@ namespace ZoneControl.Bench.Choosing.Protections;
 public static class ProtectionList
 {
     /// <summary>Names of what may have to be bought, for prices.</summary>
-    public static IReadOnlyList<string> Parts { get; } = [Relay, Switch, Bypass, RegulatedPump, Controller];
+    public static IReadOnlyList<string> Parts { get; } = [Relay, Switch, Bypass, RegulatedPump, FlowSwitch, Controller];
 
     private const string Relay = "delay-relay";
     private const string Switch = "end-switch";
     private const string Bypass = "bypass";
     private const string RegulatedPump = "regulated-pump";
+    private const string FlowSwitch = "flow-switch";
     private const string Controller = "controller";
 
     private const double CommonBypassKvs = 2.5; // m³/h at 1 bar, a 3/4 in relief (common practice)
@@ -29,7 +30,6 @@ public static class ProtectionList
         House bypassed = WithBypass(bare);
         House regulated = WithRegulation(bare);
         int held = Held(house);
-        ControllerSettings settings = house.ToSettings();
         int slowest = (int)house.Zones.Max(zone => zone.Actuator.OpeningTime).TotalMilliseconds;
         int switches = house.Zones.Where(zone => zone.Actuator.HasSwitch).Sum(zone => zone.Actuators.Value);
         string delay = Durations.InWords(slowest);
@@ -45,14 +45,51 @@ public static class ProtectionList
             new("end switches", "Pump and heat run while a calling zone's end switch is made; two-wire zones start them with their call.", bare,
                 s => new EndSwitchInterlock(s), [new(Switch, switches)]),
             new("bypass", $"A spring bypass that opens at {Measured.Pressure(bypassed.Bypass!.OpensAtPa, house.Units)}.", bypassed, Straight, [new(Bypass, 1)]),
-            new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most, less as flow falls.", regulated, Straight,
+            new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most, less as flow falls; its minimum flow is taken to stay the same.", regulated, Straight,
                 [new(RegulatedPump, 1)]),
             new("delay + bypass", "Time relay and spring bypass.", bypassed, s => new DelayedStart(s, slowest), [new(Relay, 1), new(Bypass, 1)]),
-            new("ZoneControl", $"Minimum open of {settings.MinimumOpen} with companions, proven before the pump starts.", house, Library, [new(Controller, 1)]),
-            new("ZoneControl + bypass", "Both.", house with { Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 } }, Library,
+            new("ZoneControl", $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts.", house, Library,
+                [new(Controller, 1)]),
+            .. Refined(house, Library),
+            new("ZC + bypass", "ZoneControl and spring bypass.", house with { Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 } }, Library,
                 [new(Controller, 1), new(Bypass, 1)]),
-            new("ZoneControl + reg. pump", "Both.", house with { Pump = regulated.Pump }, Library, [new(Controller, 1), new(RegulatedPump, 1)]),
+            Regulated(house with { Pump = regulated.Pump }, Library),
         ];
+    }
+
+    /// <summary>What makes a controller surer of its valves: end switches on those that help out, or a switch that sees the water.</summary>
+    private static IEnumerable<Protection> Refined(House house, Func<ControllerSettings, IController> library)
+    {
+        int[] order = [.. house.Controller.Companions.Value];
+        int[] switchedFirst = [.. order.OrderBy(zone => house.Zones[zone].Actuator.HasSwitch ? 0 : 1)];
+        if (!order.SequenceEqual(switchedFirst))
+        {
+            yield return new("ZC, switched help", "ZoneControl with zones that have end switches as its first companions.",
+                house with { Controller = house.Controller with { Companions = Setting.Given<IReadOnlyList<int>>(switchedFirst) } }, library,
+                [new(Controller, 1)]);
+        }
+
+        if (house.Contacts.Has(Contact.Flow))
+            yield break;
+        ContactKind flow = ContactKind.Of(Contact.Flow);
+        var fitted = new HouseContact(flow, Setting.Given(flow.ClosedAsserts), Setting.Given(TimeSpan.FromSeconds(1)));
+        yield return new("ZC + flow switch", "ZoneControl with a flow switch that makes at the pump's minimum flow; after three starts without flow it waits for reset.",
+            house with { Contacts = house.Contacts with { Fitted = [.. house.Contacts.Fitted.Append(fitted).OrderBy(c => c.Kind.Contact)] } }, library,
+            [new(Controller, 1), new(FlowSwitch, 1)]);
+    }
+
+    /// <summary>A regulated pump passes less through the same valves, so minimum open is reckoned anew for it.</summary>
+    private static Protection Regulated(House house, Func<ControllerSettings, IController> library)
+    {
+        var flows = new HouseFlows(house, house.SeasonWaterC());
+        var sets = new OpenSets(house, flows);
+        bool Reached(int open) => Enumerable.Range(0, house.Zones.Count)
+            .All(zone => OpenSets.CapacityOf(house, (1 << zone) | house.Controller.Companions.Value.Sum(help => help == zone ? 0 : 1 << help)) >= open);
+        int open = sets.LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value) is { } least && Reached(least)
+            ? Math.Max(least, house.Controller.MinimumOpen)
+            : house.Controller.MinimumOpen;
+        return new Protection("ZC + regulated pump", $"ZoneControl and the regulated pump, with minimum open {open} for it.",
+            house with { Controller = house.Controller with { MinimumOpen = open } }, library, [new(Controller, 1), new(RegulatedPump, 1)]);
     }
 
     /// <summary>The house without what guards its pump.</summary>

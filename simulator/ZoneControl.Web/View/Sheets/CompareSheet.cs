@@ -22,7 +22,7 @@ public static class CompareSheet
         if (comparison.Trials.Count > 0)
         {
             sections.Add(new SheetSection("With something broken",
-                [Broken(comparison), .. comparison.Trials.Select(trial => new SheetText($"{Capital(trial.Name)}: {trial.Explains}"))]));
+                [Broken(comparison), ColdWhenBroken(comparison), .. comparison.Trials.Select(trial => new SheetText($"{Capital(trial.Name)}: {trial.Explains}"))]));
         }
 
         if (prices.AreGiven)
@@ -34,13 +34,13 @@ public static class CompareSheet
     }
 
     private static SheetTable Pump(Comparison comparison) => new(
-        "Deadhead: the pump is on with less than its minimum flow",
-        [new("protection"), new("deadhead", true), new("times", true), new("hottest", true), new("starts", true), new("energy", true)],
+        "Deadhead: the pump is on with less than its minimum flow. Energy is electrical",
+        [new("protection"), new("deadhead", true), new("times", true), new("hottest", true), new("starts", true), new("kWh", true)],
         [
             .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
             [
                 o.Protection.Name, Quantity.Duration(o.DeadheadS), $"{o.DeadheadEvents}", Show.Temperature(o.HottestTrappedC, comparison.House.Units),
-                $"{o.PumpStarts}", $"{Number(o.PumpEnergyKWh)} kWh",
+                $"{o.PumpStarts}", Number(o.PumpEnergyKWh),
             ]),
         ]);
 
@@ -54,13 +54,13 @@ public static class CompareSheet
         string Degrees(double kelvinHours) => Number(us ? kelvinHours * 9 / 5 : kelvinHours);
         return new SheetTable(
             $"Degree-hours off comfort, all rooms together, {unit}; of the warm ones, those in rooms held open; and the heat that it took",
-            [new("protection"), new("too cold", true), new("too warm", true), new("held rooms", true), new("warmest", true), new("heat", true)],
+            [new("protection"), new("too cold", true), new("too warm", true), new("held open", true), new("warmest", true), new("heat, kWh", true)],
             [
                 .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
                 [
                     o.Protection.Name, Degrees(o.Winter!.UnderKh), Degrees(o.Winter.OverKh),
                     o.Protection.HeldOpen == 0 ? "-" : Degrees(o.HeldOverKh),
-                    Show.Temperature(o.Winter.Rooms.Max(room => room.WarmestC), comparison.House.Units), $"{Number(o.Winter.HeatKWh)} kWh",
+                    Show.Temperature(o.Winter.Rooms.Max(room => room.WarmestC), comparison.House.Units), Number(o.Winter.HeatKWh),
                 ]),
             ]);
     }
@@ -72,6 +72,18 @@ public static class CompareSheet
             .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
                 [o.Protection.Name, .. o.Trials.Select(trial => Quantity.Duration(trial.DeadheadS))]),
         ]);
+
+    private static SheetTable ColdWhenBroken(Comparison comparison)
+    {
+        bool us = comparison.House.Units == DisplayUnits.Us;
+        return new SheetTable(
+            $"Too cold in those days, all rooms together, {(us ? "°F·h" : "K·h")}",
+            [new("protection"), .. comparison.Trials.Select(trial => new SheetColumn(trial.Name, true))],
+            [
+                .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
+                    [o.Protection.Name, .. o.Trials.Select(trial => Number(us ? trial.UnderKh * 9 / 5 : trial.UnderKh))]),
+            ]);
+    }
 
     private static SheetTable Costs(Comparison comparison, Prices prices) => new(
         "In the owner's money",
