@@ -16,6 +16,7 @@ internal static class App
         ["check"] = typeof(CheckSettings),
         ["season"] = typeof(SeasonSettings),
         ["compare"] = typeof(CompareSettings),
+        ["board"] = typeof(BoardSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -85,6 +86,10 @@ internal static class App
                 .WithExample("season", "house.toml", "commission", "--keep")
                 .WithExample("season", "house.toml", "record", "--opened", "bath=\"3 min 5 s\"")
                 .WithExample("season", "house.toml", "history");
+            config.AddCommand<BoardCommand>("board")
+                .WithDescription("Show the board that a house needs: pins, terminals, parts, loads; write its settings as C#. Exit code 2: bad input.")
+                .WithExample("board", "house.toml")
+                .WithExample("board", "house.toml", "--settings", "GeneratedSettings.cs");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

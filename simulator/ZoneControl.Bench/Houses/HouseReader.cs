@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Bench.Files;
 using ZoneControl.Plant;
 using ZoneControl.Plant.Heat;
@@ -58,6 +59,7 @@ internal static class HouseReader
             Source = SourceReader.Read(file.Table("heat_source"), file.Table("tank"), roomsRead),
             Weather = WeatherReader.Read(file.Table("weather")),
         };
+        TableReader? board = file.Table("board");
         manifoldNames.WarnOfUnused(file.Mistakes);
         actuatorNames.WarnOfUnused(file.Mistakes);
         file.End();
@@ -87,7 +89,7 @@ internal static class HouseReader
         };
         if (!file.Mistakes.HasErrors)
             RefuseWhatThePlantCannotTake(file, house);
-        return house;
+        return house with { Board = BoardReader.Read(board, house) };
     }
 
     private static double ReadGlycol(TableReader file, HouseFluid fluid)
