@@ -31,7 +31,8 @@ internal static class BypassFindings
         double opens = all * Margin;
         string asked = $"with {house.Zones[need.Zone].Label} alone open a bypass would have to pass {Show.Flow(need.FlowM3s, house.Units)} "
             + $"at {Measured.Pressure(one, house.Units)} ({Measured.Kv(need.Kv, house.Units)} then)";
-        if (opens >= one)
+        bool flat = opens >= one;
+        if (flat && house.Bypass is null)
         {
             yield return new Finding("bypass", FindingKind.Advice,
                 $"{asked}, but with all zones open the pressure is {Measured.Pressure(all, house.Units)} already: the pump's curve is too "
@@ -45,7 +46,7 @@ internal static class BypassFindings
 
         string setting = $"{asked}; with all zones open there are {Measured.Pressure(all, house.Units)}";
         yield return house.Bypass is { } fitted
-            ? Fitted(house, flows, fitted, need, setting, opens, one)
+            ? Fitted(house, flows, fitted, need, setting, flat ? (all + one) / 2 : opens, one)
             : new Finding("bypass", FindingKind.Fine,
                 $"none is fitted and minimum_open does its work. {Capital(setting)}", Basis,
                 $"where one is wanted: set to open at {Measured.Pressure(opens, house.Units)}")

@@ -64,14 +64,15 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
         ArgumentNullException.ThrowIfNull(house);
         IReadOnlyList<Protection> protections = ProtectionList.Of(house);
         IReadOnlyList<FaultTrial> trials = FaultTrials.Of(house);
+        int trialDays = FaultTrials.Days(days);
         Weather winter = house.ToWinter().Make(seed, days);
-        Weather middle = MiddleOf(house, days).Make(seed, FaultTrials.Days);
+        Weather middle = MiddleOf(house, days).Make(seed, trialDays);
         SeasonJob[] jobs =
         [
             .. protections.SelectMany(p => (SeasonJob[])
             [
                 new(p.House, () => winter, p.Build, new SeasonOptions { Days = days }),
-                .. trials.Select(trial => new SeasonJob(p.House, () => middle, p.Build, new SeasonOptions { Days = FaultTrials.Days, Events = trial.Events })),
+                .. trials.Select(trial => new SeasonJob(p.House, () => middle, p.Build, new SeasonOptions { Days = trialDays, Events = trial.Events })),
             ]),
         ];
         IReadOnlyList<SeasonResult> results = SeasonBatch.Run(jobs, progress, cores, cancel);
@@ -123,7 +124,7 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
     private static SyntheticWinter MiddleOf(House house, int days)
     {
         SyntheticWinter winter = house.ToWinter();
-        int day = winter.FirstDay + Math.Max(0, (days - FaultTrials.Days) / 2);
+        int day = winter.FirstDay + Math.Max(0, (days - FaultTrials.Days(days)) / 2);
         return winter with { FirstDay = ((day - 1) % YearDays) + 1 };
     }
 }

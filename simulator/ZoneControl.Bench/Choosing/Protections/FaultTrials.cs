@@ -13,8 +13,8 @@ public sealed record FaultTrial(string Name, string Explains, IReadOnlyList<Scri
 /// <summary>What breaks, made for a house.</summary>
 public static class FaultTrials
 {
-    /// <summary>Length of the run in which it breaks, days.</summary>
-    public const int Days = 21;
+    /// <summary>Length of the run in which it breaks, for a winter of that many days: three weeks, or as long as a short winter; days.</summary>
+    public static int Days(int winterDays) => Math.Clamp(winterDays, 3, 21);
 
     private const long DayMs = 86_400_000;
 

@@ -27,7 +27,7 @@ public static class ProtectionList
     {
         ArgumentNullException.ThrowIfNull(house);
         House bare = Bare(house);
-        House bypassed = WithBypass(bare);
+        House bypassed = WithBypass(house, bare);
         House regulated = WithRegulation(bare);
         int held = Held(house);
         int slowest = (int)house.Zones.Max(zone => zone.Actuator.OpeningTime).TotalMilliseconds;
@@ -51,9 +51,15 @@ public static class ProtectionList
             new("ZoneControl", $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts.", house, Library,
                 [new(Controller, 1)]),
             .. Refined(house, Library),
-            new("ZC + bypass", "ZoneControl and spring bypass.", house with { Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 } }, Library,
-                [new(Controller, 1), new(Bypass, 1)]),
-            Regulated(house with { Pump = regulated.Pump }, Library),
+            // The plant takes no spring bypass beside a pump that regulates in proportion: they may balance at two flows.
+            new("ZC + bypass", "ZoneControl and spring bypass.",
+                house with
+                {
+                    Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 },
+                    Pump = house.Pump with { Regulation = null },
+                },
+                Library, [new(Controller, 1), new(Bypass, 1)]),
+            .. house.Bypass is null or { CountsAs: 0 } ? (Protection[])[Regulated(house with { Pump = regulated.Pump, Bypass = null }, Library)] : [],
         ];
     }
 
@@ -106,8 +112,10 @@ public static class ProtectionList
     /// With a spring bypass: the house's own, or one that opens a tenth above the pressure with all zones open, or half-way to
     /// that with one zone where the pump's curve leaves less room.
     /// </summary>
-    private static House WithBypass(House bare)
+    private static House WithBypass(House house, House bare)
     {
+        if (house.Bypass is { } own)
+            return bare with { Bypass = own with { CountsAs = 0 } };
         var flows = new HouseFlows(bare, bare.SeasonWaterC());
         BypassNeed need = BypassNeed.Of(bare, flows);
         double all = need.AllOpenM * flows.PascalPerM;

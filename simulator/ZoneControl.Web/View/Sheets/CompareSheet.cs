@@ -66,7 +66,7 @@ public static class CompareSheet
     }
 
     private static SheetTable Broken(Comparison comparison) => new(
-        $"Deadhead in {FaultTrials.Days} days of midwinter",
+        $"Deadhead in {comparison.Outcomes[0].Trials[0].Days} days of midwinter",
         [new("protection"), .. comparison.Trials.Select(trial => new SheetColumn(trial.Name, true))],
         [
             .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
