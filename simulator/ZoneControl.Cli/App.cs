@@ -18,6 +18,7 @@ internal static class App
         ["board"] = typeof(BoardSettings),
         ["serve"] = typeof(ServeSettings),
         ["winter"] = typeof(WinterSettings),
+        ["compare"] = typeof(CompareSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -77,6 +78,10 @@ internal static class App
                 .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
                 .WithExample("check", "house.toml")
                 .WithExample("check", "house.toml", "--units", "us", "--report", "check.html");
+            config.AddCommand<CompareCommand>("compare")
+                .WithDescription("The same winter, or script, under each protection of the pump: deadhead, comfort, energy, faults, costs.")
+                .WithExample("compare", "house.toml", "--report", "compare.html")
+                .WithExample("compare", "house.toml", "--price", "controller=90", "--electricity", "0.30");
             config.AddCommand<SeasonCommand>("season")
                 .WithDescription("Sheets for the start and the end of a season, the commissioning run, and the history kept beside the house file.")
                 .WithExample("season", "house.toml", "start", "--report", "autumn.html")

@@ -15,8 +15,9 @@ internal static class BypassFindings
     public static IEnumerable<Finding> Of(House house, HouseFlows flows)
     {
         BypassNeed need = BypassNeed.Of(house, flows);
-        if (house.Bypass is { CountsAs: > 0 } counted)
-            yield return Counted(house, flows, counted);
+        int counts = (house.Bypass?.CountsAs ?? 0) + (house.FixedBypass?.CountsAs ?? 0);
+        if (counts > 0)
+            yield return Counted(house, flows, counts);
         if (need.FlowM3s <= 0)
         {
             yield return new Finding("bypass", FindingKind.Fine,
@@ -30,7 +31,8 @@ internal static class BypassFindings
         double opens = all * Margin;
         string asked = $"with {house.Zones[need.Zone].Label} alone open a bypass would have to pass {Show.Flow(need.FlowM3s, house.Units)} "
             + $"at {Measured.Pressure(one, house.Units)} ({Measured.Kv(need.Kv, house.Units)} then)";
-        if (opens >= one)
+        bool flat = opens >= one;
+        if (flat && house.Bypass is null)
         {
             yield return new Finding("bypass", FindingKind.Advice,
                 $"{asked}, but with all zones open the pressure is {Measured.Pressure(all, house.Units)} already: the pump's curve is too "
@@ -44,7 +46,7 @@ internal static class BypassFindings
 
         string setting = $"{asked}; with all zones open there are {Measured.Pressure(all, house.Units)}";
         yield return house.Bypass is { } fitted
-            ? Fitted(house, flows, fitted, need, setting, opens, one)
+            ? Fitted(house, flows, fitted, need, setting, flat ? (all + one) / 2 : opens, one)
             : new Finding("bypass", FindingKind.Fine,
                 $"none is fitted and minimum_open does its work. {Capital(setting)}", Basis,
                 $"where one is wanted: set to open at {Measured.Pressure(opens, house.Units)}")
@@ -73,15 +75,15 @@ internal static class BypassFindings
         return new Finding("bypass", kind, $"{setting}; {does}", Basis, change) { Value = fitted.OpensAtPa, Unit = "Pa" };
     }
 
-    private static Finding Counted(House house, HouseFlows flows, HouseBypass bypass)
+    private static Finding Counted(House house, HouseFlows flows, int counts)
     {
         double flow = flows.With(0).PumpFlowM3s;
         double needed = house.Pump.MinimumFlowM3s.Value;
         return new Finding("bypass counts", flow >= needed ? FindingKind.Fine : FindingKind.Fault,
-            $"it counts as {bypass.CountsAs} that is always open; with every zone shut the pump passes {Show.Flow(flow, house.Units)} and wants "
+            $"it counts as {counts} that is always open; with every zone shut the pump passes {Show.Flow(flow, house.Units)} and wants "
                 + Show.Flow(needed, house.Units),
             "standing capacity is always counted as proven, so it must carry the pump's minimum flow by itself",
-            flow >= needed ? "" : "take counts_as out of [bypass], or open it sooner or wider")
+            flow >= needed ? "" : "take counts_as out, or open it sooner or wider")
         {
             Value = Measured.LitresPerMinute(flow),
             Unit = "L/min",

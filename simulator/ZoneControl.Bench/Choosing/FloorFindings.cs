@@ -4,37 +4,14 @@ using ZoneControl.Logic;
 namespace ZoneControl.Bench.Choosing;
 
 /// <summary>Temperature limits of the floor.</summary>
-public static class FloorFindings
+internal static class FloorFindings
 {
-    /// <summary>Highest surface temperature of a floor that people live on, °C (EN 1264-2, from training material).</summary>
-    public const double HighestSurfaceC = 29;
+    private const double StripesK = 10;
 
-    /// <summary>Heat that a floor gives at a mean surface temperature: the basic curve of EN 1264-2 / ISO 11855-2, W/m².</summary>
-    /// <param name="surfaceC">Mean surface temperature, °C.</param>
-    /// <param name="roomC">Room temperature, °C; at most the surface's.</param>
-    public static double Flux(double surfaceC, double roomC) => 8.92 * Math.Pow(surfaceC - roomC, 1.1);
-
-    /// <summary>The same turned round: surface temperature that gives a heat, °C.</summary>
-    public static double SurfaceC(double fluxWPerM2, double roomC) => roomC + Math.Pow(fluxWPerM2 / 8.92, 1 / 1.1);
-
-    internal static IEnumerable<Finding> Of(
-        House house, HouseFlows flows, IReadOnlyList<LoopFigures> loops, CheckAssumptions assumed)
+    public static IEnumerable<Finding> Of(House house, HouseFlows flows, IReadOnlyList<LoopFigures> loops, HeatNeeds needs)
     {
-        double most = Flux(HighestSurfaceC, assumed.RoomC);
-        double surface = SurfaceC(assumed.FluxWPerM2, assumed.RoomC);
-        double area = loops.Sum(loop => loop.LengthM) * assumed.SpacingM;
-        bool hot = surface > HighestSurfaceC;
-        const string Basis = "basic curve and 29 °C limit of EN 1264-2 (from secondary texts); bathrooms 33 °C at 24 °C, edges 35 °C";
-        yield return new Finding("floor", hot ? FindingKind.Fault : FindingKind.Fine,
-            $"to give {Measured.Flux(assumed.FluxWPerM2, house.Units)} a floor must be at {Show.Temperature(surface, house.Units)}; at the limit of "
-                + $"{Show.Temperature(HighestSurfaceC, house.Units)} it gives {Measured.Flux(most, house.Units)}, {Measured.Heat(most * area, house.Units)} from all "
-                + $"{Measured.Area(area, house.Units)}",
-            Basis, hot ? "more floor, less heat loss, or another heater besides" : "")
-        {
-            Value = surface,
-            Unit = "°C",
-        };
-        yield return Drop(house, flows, loops, assumed);
+        yield return Surface(house, needs);
+        yield return Drop(house, flows, loops);
         if (!house.Contacts.Has(Contact.Limit))
         {
             yield return new Finding("high limit", FindingKind.Advice,
@@ -44,16 +21,33 @@ public static class FloorFindings
         }
     }
 
-    private static Finding Drop(House house, HouseFlows flows, IReadOnlyList<LoopFigures> loops, CheckAssumptions assumed)
+    private static Finding Surface(House house, HeatNeeds needs)
     {
-        double DropOf(LoopFigures loop) => assumed.FluxWPerM2 * loop.LengthM * assumed.SpacingM
-            / (flows.Liquid.Density * flows.Liquid.HeatCapacity * loop.FlowM3s);
+        int worst = Enumerable.Range(0, needs.Zones.Count).MaxBy(zone => needs.Zones[zone].SurfaceC - needs.Zones[zone].LimitC);
+        ZoneNeed need = needs.Zones[worst];
+        bool hot = need.SurfaceC > need.LimitC;
+        double all = needs.Zones.Sum(zone => zone.MostWPerM2 * zone.AreaM2);
+        return new Finding("floor", hot ? FindingKind.Fault : FindingKind.Fine,
+            $"nearest to its limit is {house.Zones[worst].Label}: to give {Measured.Flux(need.FluxWPerM2, house.Units)} its surface must be at "
+                + $"{Show.Temperature(need.SurfaceC, house.Units)}; at the limit of {Show.Temperature(need.LimitC, house.Units)} it gives "
+                + $"{Measured.Flux(need.MostWPerM2, house.Units)}, and all floors together {Measured.Heat(all, house.Units)}",
+            "characteristic and limits of EN 1264-2, from secondary texts: 29 °C where people stay, 33 °C in a bath at 24 °C, 35 °C at the edge",
+            hot ? "more floor, less heat loss, or another heater besides" : "")
+        {
+            Value = need.SurfaceC,
+            Unit = "°C",
+        };
+    }
+
+    private static Finding Drop(House house, HouseFlows flows, IReadOnlyList<LoopFigures> loops)
+    {
+        double DropOf(LoopFigures loop) => loop.HeatW / (flows.Liquid.Density * flows.Liquid.HeatCapacity * loop.FlowM3s);
         LoopFigures worst = loops.MaxBy(DropOf)!;
         double drop = DropOf(worst);
-        bool striped = drop > 10;
+        bool striped = drop > StripesK;
         return new Finding("temperature drop", striped ? FindingKind.Advice : FindingKind.Fine,
-            $"with all zones open and {Measured.Flux(assumed.FluxWPerM2, house.Units)} water cools most in {worst.Label}, by {Measured.Difference(drop, house.Units)}",
-            $"more than {Measured.Difference(10, house.Units)} makes warm and cool stripes (common practice)",
+            $"with all zones open on the coldest day water cools most in {worst.Label}, by {Measured.Difference(drop, house.Units)}",
+            $"more than {Measured.Difference(StripesK, house.Units)} makes warm and cool stripes (common practice)",
             striped ? "shorter loops, or more flow" : "")
         {
             Value = drop,

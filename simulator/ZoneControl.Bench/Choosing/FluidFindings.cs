@@ -9,7 +9,7 @@ internal static class FluidFindings
     private const double ColdC = 10;
     private const double HotC = 60;
 
-    public static IEnumerable<Finding> Of(House house, HouseFlows flows, CheckAssumptions assumed)
+    public static IEnumerable<Finding> Of(House house, HouseFlows flows)
     {
         PlantDescription plant = flows.Plant;
         double loops = plant.Loops.Sum(loop => loop.Tube.VolumeM3);

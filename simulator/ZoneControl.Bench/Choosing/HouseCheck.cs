@@ -24,6 +24,7 @@ public sealed record CapacityAdvice(double UnitM3s, IReadOnlyList<CapacityLine> 
 /// <summary>What came of checking a house.</summary>
 /// <param name="House">The house.</param>
 /// <param name="Assumed">What was taken for granted.</param>
+/// <param name="Needs">Heat that floors have to give.</param>
 /// <param name="Loops">Every loop with all zones open.</param>
 /// <param name="Sets">Operating points of the pump.</param>
 /// <param name="Capacity">Capacities by flow, where they were asked for.</param>
@@ -31,6 +32,7 @@ public sealed record CapacityAdvice(double UnitM3s, IReadOnlyList<CapacityLine> 
 public sealed record CheckReport(
     House House,
     CheckAssumptions Assumed,
+    HeatNeeds Needs,
     IReadOnlyList<LoopFigures> Loops,
     IReadOnlyList<SetLine> Sets,
     CapacityAdvice? Capacity,
@@ -53,10 +55,12 @@ public static class HouseCheck
         ArgumentNullException.ThrowIfNull(assumed);
         var flows = new HouseFlows(house, assumed.WaterC);
         var sets = new OpenSets(house, flows);
-        IReadOnlyList<LoopFigures> loops = LoopFigures.Of(house, flows, assumed);
+        var needs = new HeatNeeds(house, assumed);
+        IReadOnlyList<LoopFigures> loops = LoopFigures.Of(house, flows, needs, assumed);
         return new CheckReport(
             house,
             assumed,
+            needs,
             loops,
             SetTable.Of(house, flows, sets),
             withCapacity ? Capacities.ByFlow(house, flows) : null,
@@ -67,8 +71,8 @@ public static class HouseCheck
                 .. TimeFindings.Of(house),
                 .. TransformerFindings.Of(house),
                 .. LoopFindings.Of(house, flows, loops),
-                .. FloorFindings.Of(house, flows, loops, assumed),
-                .. FluidFindings.Of(house, flows, assumed),
+                .. FloorFindings.Of(house, flows, loops, needs),
+                .. FluidFindings.Of(house, flows),
             ]);
     }
 }

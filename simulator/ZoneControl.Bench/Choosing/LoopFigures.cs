@@ -30,14 +30,18 @@ public sealed record LoopFigures
     /// <summary>Flow that it should get, m³/s.</summary>
     public required double DesignM3s { get; init; }
 
+    /// <summary>Heat that it should give on the coldest day, W.</summary>
+    public required double HeatW { get; init; }
+
     /// <summary>Velocity with its zone alone open, as when air is driven out, m/s.</summary>
     public required double AloneVelocityMPerS { get; init; }
 
     /// <summary>Figures of every loop: zones in the file's order, standing loops last.</summary>
-    public static IReadOnlyList<LoopFigures> Of(House house, HouseFlows flows, CheckAssumptions assumed)
+    public static IReadOnlyList<LoopFigures> Of(House house, HouseFlows flows, HeatNeeds needs, CheckAssumptions assumed)
     {
         ArgumentNullException.ThrowIfNull(flows);
         ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(needs);
         double[] alone = AloneFlows(flows);
         flows.With(flows.AllZones);
         double[] all = flows.LoopFlows();
@@ -53,23 +57,21 @@ public sealed record LoopFigures
                 FlowM3s = all[i],
                 HeadM = PathHead.Loop(loop, all[i], flows.Plant.Rules, flows.Viscosity),
                 VelocityMPerS = PathHead.Velocity(loop.Tube, all[i]),
-                DesignM3s = DesignFlow(loop, flows.Liquid, assumed),
+                DesignM3s = DesignFlow(needs.LoopHeatW(loop.Zone, loop.Tube.LengthM), flows.Liquid, assumed),
+                HeatW = needs.LoopHeatW(loop.Zone, loop.Tube.LengthM),
                 AloneVelocityMPerS = PathHead.Velocity(loop.Tube, alone[i]),
             }),
         ];
     }
 
     /// <summary>
-    /// Flow that a loop should get, m³/s: the stated one, or heat over heat capacity, Q = q·A/(ρ·cp·ΔT) with A = length times
-    /// spacing.
+    /// Flow that a loop should get, m³/s: the stated one, or heat over heat capacity, Q = P/(ρ·cp·ΔT).
     /// </summary>
-    public static double DesignFlow(LoopDescription loop, Liquid liquid, CheckAssumptions assumed)
+    public static double DesignFlow(double heatW, Liquid liquid, CheckAssumptions assumed)
     {
-        ArgumentNullException.ThrowIfNull(loop);
         ArgumentNullException.ThrowIfNull(liquid);
         ArgumentNullException.ThrowIfNull(assumed);
-        return assumed.DesignFlowM3s
-            ?? assumed.FluxWPerM2 * loop.Tube.LengthM * assumed.SpacingM / (liquid.Density * liquid.HeatCapacity * assumed.DropK);
+        return assumed.DesignFlowM3s ?? heatW / (liquid.Density * liquid.HeatCapacity * assumed.DropK);
     }
 
     /// <summary>Names of all loops in the plant's order.</summary>

@@ -12,11 +12,6 @@ public static class Measured
         ? $"{UnitConverter.Convert(metresPerSecond, SpeedUnit.MeterPerSecond, SpeedUnit.FootPerSecond):0.00} ft/s"
         : $"{metresPerSecond:0.00} m/s";
 
-    /// <summary>An area given in m²: "16 m²" or "172 ft²".</summary>
-    public static string Area(double squareMetres, DisplayUnits units) => units == DisplayUnits.Us
-        ? $"{UnitConverter.Convert(squareMetres, AreaUnit.SquareMeter, AreaUnit.SquareFoot):0} ft²"
-        : $"{squareMetres:0.#} m²";
-
     /// <summary>Heat given in W: "1.6 kW" or "5460 BTU/h".</summary>
     public static string Heat(double watts, DisplayUnits units) => units == DisplayUnits.Us
         ? $"{UnitConverter.Convert(watts, PowerUnit.Watt, PowerUnit.BritishThermalUnitPerHour):0} BTU/h"

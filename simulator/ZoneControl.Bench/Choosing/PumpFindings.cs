@@ -46,7 +46,7 @@ internal static class PumpFindings
 
     private static Finding? Trapped(House house)
     {
-        if (house.StandingCapacity > 0)
+        if (house.StandingLoops.Count > 0 || house.Bypass is not null || house.FixedBypass is not null)
             return null;
         PlantDescription plant = house.ToPlant(new ScriptConditions(30, 20));
         var model = new PlantModel(plant);

@@ -9,7 +9,7 @@ internal static class SetTable
     {
         var lines = new List<SetLine>();
         void Add(string name, int zones) => lines.Add(new SetLine(name, flows.With(zones), OpenSets.CapacityOf(house, zones)));
-        if (house.StandingCapacity > 0 || house.Bypass is not null)
+        if (house.StandingLoops.Count > 0 || house.Bypass is not null || house.FixedBypass is not null)
             Add("nothing but what always stands open", 0);
         for (int zone = 0; zone < house.Zones.Count; zone++)
         {

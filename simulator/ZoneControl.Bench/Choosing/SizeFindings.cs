@@ -16,7 +16,7 @@ internal static class SizeFindings
         double ratio = given / needed;
         string says = $"{Show.Flow(design, house.Units)} in all loops would need {Show.Length(needed, house.Units)} of head; there "
             + $"the pump gives {Show.Length(given, house.Units)}, {ratio:0.0} times as much";
-        const string Basis = "design flow from length, spacing, heat and temperature drop as assumed above; "
+        const string Basis = "design flow from heat and temperature drop, as stated below; "
             + "more than 1.5 times the head needed is oversize (common practice)";
         (FindingKind kind, string change) = ratio switch
         {

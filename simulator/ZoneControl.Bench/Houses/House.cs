@@ -75,11 +75,11 @@ public sealed record House
     /// </summary>
     public HouseHeat? Heat { get; init; }
 
-    /// <summary>The board that the controller runs on.</summary>
-    public HouseBoard Board { get; init; } = new();
-
     /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypasses count as.</summary>
     public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0) + (FixedBypass?.CountsAs ?? 0);
+
+    /// <summary>The board that the controller runs on.</summary>
+    public HouseBoard Board { get; init; } = new();
 
     /// <summary>Zones whose valves an existing panel drives, one bit each.</summary>
     public int GatedZones => Zones.Select((zone, i) => zone.Gated ? 1 << i : 0).Sum();

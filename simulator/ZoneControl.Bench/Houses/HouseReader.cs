@@ -87,10 +87,9 @@ internal static class HouseReader
             Contacts = contacts,
             Heat = heat,
         };
-        house = house with { Board = BoardReader.Read(board, house) };
         if (!file.Mistakes.HasErrors)
             RefuseWhatThePlantCannotTake(file, house);
-        return house;
+        return house with { Board = BoardReader.Read(board, house) };
     }
 
     private static double ReadGlycol(TableReader file, HouseFluid fluid)

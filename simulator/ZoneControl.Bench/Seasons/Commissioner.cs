@@ -28,7 +28,7 @@ public static class Commissioner
     /// <summary>Makes the run on virtual pins.</summary>
     /// <param name="house">The house; where it has no hand switches it is taken to have them for the run (<see cref="WithHands"/>).</param>
     /// <param name="installation">How the house is wired, mistakes included.</param>
-    /// <param name="build">Builds the controller: the library or the compiled firmware.</param>
+    /// <param name="build">Builds the controller for the house as it is taken to be: the library or the compiled firmware.</param>
     /// <param name="onlooker">Who looks at the manifold.</param>
     /// <param name="progress">Told the share that is done, 0 to 1.</param>
     /// <param name="cancel">Stops the run.</param>
@@ -36,7 +36,7 @@ public static class Commissioner
     public static CommissioningRun Run(
         House house,
         Installation installation,
-        Func<ControllerSettings, IController> build,
+        Func<House, IController> build,
         Onlooker onlooker = Onlooker.Person,
         IProgress<double>? progress = null,
         CancellationToken cancel = default)
@@ -49,7 +49,7 @@ public static class Commissioner
         var plant = new PlantModel(handed.ToPlant(new ScriptConditions(20, 20)));
         foreach ((int zone, ActuatorFault fault) in installation.Actuators)
             plant.SetFault(zone, fault);
-        var controller = new InstalledController(build(handed.ToSettings()), installation);
+        var controller = new InstalledController(build(handed), installation);
         var session = new BenchSession(settings, plant, controller, handed.Pump.FlowSwitchAtM3s.Value);
         session.SetLockout(settings.Has(Contact.Lockout));
         IWitness witness = onlooker == Onlooker.Person ? new VirtualPerson(plant, installation) : new NobodyThere();

@@ -75,6 +75,10 @@ public sealed record Diagnosis(IReadOnlyList<Diagnosed> Faults, IReadOnlyList<st
         ArgumentNullException.ThrowIfNull(run);
         var valves = new ValveDiagnosis(house, run);
         var pump = new PumpDiagnosis(house, run);
-        return new Diagnosis([.. valves.Faults(), .. pump.Faults()], [.. valves.Unknown(), .. pump.Unknown()]);
+        Diagnosed[] ofValves = [.. valves.Faults()];
+        // A zone whose wires lead elsewhere passes no water for that reason.
+        IEnumerable<Diagnosed> ofPump = pump.Faults()
+            .Where(found => found.Fault != Fault.NoWaterInZone || ofValves.All(valve => valve.Zone != found.Zone && valve.Other != found.Zone));
+        return new Diagnosis([.. ofValves, .. ofPump], [.. valves.Unknown(), .. pump.Unknown()]);
     }
 }

@@ -42,7 +42,7 @@ public static class RecordFile
         SeasonRecord? record = null;
         try
         {
-            record = JsonSerializer.Deserialize(text, _json.SeasonRecord);
+            record = Whole(JsonSerializer.Deserialize(text, _json.SeasonRecord));
             if (record is null)
                 mistakes.Error(default, "", "null", "a record");
             else
@@ -59,15 +59,36 @@ public static class RecordFile
         return new RecordReading(mistakes.HasErrors ? null : record, mistakes.InOrder());
     }
 
+    /// <summary>What a file leaves out is empty, not missing: the reader made at build time forgets what properties begin with.</summary>
+    private static SeasonRecord? Whole(SeasonRecord? read) => read is null ? null : read with
+    {
+        Schema = read.Schema ?? "",
+        House = read.House ?? "",
+        Date = read.Date ?? "",
+        Season = read.Season ?? "",
+        Source = read.Source ?? "",
+        Controller = read.Controller ?? "",
+        Notes = read.Notes ?? "",
+        Zones = [.. (read.Zones ?? []).Where(zone => zone is not null)
+            .Select(zone => zone with { Zone = zone.Zone ?? "", Actuator = zone.Actuator ?? "", NotTried = zone.NotTried ?? "" })],
+        Trials = [.. (read.Trials ?? []).Where(trial => trial is not null)
+            .Select(trial => trial with { Zones = trial.Zones ?? [], NotRun = trial.NotRun ?? "" })],
+        Faults = [.. (read.Faults ?? []).Where(fault => fault is not null).Select(fault => fault with
+        {
+            Fault = fault.Fault ?? "", Zones = fault.Zones ?? [], Says = fault.Says ?? "", Change = fault.Change ?? "",
+        })],
+        Unknown = [.. (read.Unknown ?? []).Where(words => words is not null)],
+    };
+
     private static void Check(SeasonRecord record, MistakeList mistakes)
     {
         if (record.Schema != SeasonRecord.SchemaName)
             mistakes.Error(default, "schema", Words.Quote(record.Schema), $"\"{SeasonRecord.SchemaName}\"");
         if (!DateOnly.TryParseExact(record.Date, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out _))
-            mistakes.Error(default, "date", Words.Quote(record.Date ?? ""), "a day such as \"2026-10-03\"");
+            mistakes.Error(default, "date", Words.Quote(record.Date), "a day such as \"2026-10-03\"");
         if (record.Season is not ("start" or "stop"))
-            mistakes.Error(default, "season", Words.Quote(record.Season ?? ""), "\"start\" or \"stop\"");
-        foreach ((ZoneRecord zone, int i) in (record.Zones ?? []).Select((zone, i) => (zone, i)))
+            mistakes.Error(default, "season", Words.Quote(record.Season), "\"start\" or \"stop\"");
+        foreach ((ZoneRecord zone, int i) in record.Zones.Select((zone, i) => (zone, i)))
         {
             foreach ((string key, double? time) in new[]
             {

@@ -26,11 +26,11 @@ internal sealed class CheckSettings : SheetSettings
     public string? DesignFlow { get; init; }
 
     [CommandOption("--heat <W/M2>")]
-    [Description("Heat that the floor has to give on the coldest day, W/m²; else 50.")]
+    [Description("Heat that floors have to give on the coldest day, W/m²; else what each room loses then.")]
     public string? Heat { get; init; }
 
     [CommandOption("--spacing <LENGTH>")]
-    [Description("Distance between two runs of tube, such as \"200 mm\" or \"8 in\"; else 200 mm.")]
+    [Description("Distance between two runs of tube, such as \"200 mm\" or \"8 in\"; else what the house file says.")]
     public string? Spacing { get; init; }
 
     [CommandOption("--drop <KELVIN>")]
@@ -42,7 +42,7 @@ internal sealed class CheckSettings : SheetSettings
     public string? Water { get; init; }
 
     [CommandOption("--room <TEMPERATURE>")]
-    [Description("Room temperature, such as \"20 °C\"; else that.")]
+    [Description("Room temperature, such as \"20 °C\"; else what each thermostat is set to.")]
     public string? Room { get; init; }
 }
 
@@ -76,11 +76,11 @@ internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings
         return usual with
         {
             DesignFlowM3s = SheetDesk.Measure("--design-flow", s.DesignFlow, Dimension.Flow, 1e-6, 0.01, "0.1 to 600 L/min"),
-            FluxWPerM2 = Number("--heat", s.Heat, 5, 200, "W/m²") ?? usual.FluxWPerM2,
-            SpacingM = SheetDesk.Measure("--spacing", s.Spacing, Dimension.Length, 0.05, 0.6, "50 to 600 mm") ?? usual.SpacingM,
+            FluxWPerM2 = Number("--heat", s.Heat, 5, 200, "W/m²"),
+            SpacingM = SheetDesk.Measure("--spacing", s.Spacing, Dimension.Length, 0.05, 0.6, "50 to 600 mm"),
             DropK = Number("--drop", s.Drop, 1, 20, "K") ?? usual.DropK,
             WaterC = SheetDesk.Measure("--water", s.Water, Dimension.Temperature, 5, 95, "5 to 95 °C") ?? usual.WaterC,
-            RoomC = SheetDesk.Measure("--room", s.Room, Dimension.Temperature, 5, 28, "5 to 28 °C") ?? usual.RoomC,
+            RoomC = SheetDesk.Measure("--room", s.Room, Dimension.Temperature, 5, 28, "5 to 28 °C"),
         };
     }
 

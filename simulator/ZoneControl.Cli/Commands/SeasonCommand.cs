@@ -55,15 +55,12 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
                 "This house has no hand switches (service = true under [contacts]); the run is made as if jumpers stood in for them.");
         }
 
-        string controller = "";
+        string controller = settings.Controller ?? BenchDoor.Library;
+        if (controller is not (BenchDoor.Library or BenchDoor.Firmware))
+            throw new BadInputException(Words.Unknown("controller", controller, [BenchDoor.Library, BenchDoor.Firmware]));
         CommissioningRun run = Commissioner.Run(
             house, installation,
-            s =>
-            {
-                var library = new LibraryController(s);
-                controller = "library";
-                return library;
-            },
+            handed => controller == BenchDoor.Firmware ? new VirtualBench(null).Build(handed) : new LibraryController(handed.ToSettings()),
             settings.Nobody ? Onlooker.Nobody : Onlooker.Person, cancel: cancel);
         SeasonRecord record = RecordOf.Run(house, run, Diagnosis.Of(house, run), controller, day);
         await ShowAsync(settings, house, record);

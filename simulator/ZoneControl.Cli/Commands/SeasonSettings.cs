@@ -22,6 +22,10 @@ internal sealed class SeasonSettings : SheetSettings
     [Description("commission: plant a fault: stuck=ZONE, dead=ZONE, no-switch=ZONE, lying-switch=ZONE, actuators=ZONE,ZONE or switches=ZONE,ZONE (wires exchanged), pump=unconnected, always, inverted, on-heat, or pump=ZONE (on its valve output).")]
     public string[] Faults { get; init; } = [];
 
+    [CommandOption("--controller <NAME>")]
+    [Description("commission: 'library' (ZoneControl's logic), which is the default, or 'firmware' (the compiled firmware on virtual pins).")]
+    public string? Controller { get; init; }
+
     [CommandOption("--nobody")]
     [Description("commission: nobody looks at the manifold; only contacts speak.")]
     public bool Nobody { get; init; }

@@ -30,7 +30,7 @@ internal sealed record CheckJson(
     public sealed record OneSetting(string Actuator, string Key, string Value, string Now);
 
     /// <summary>What was taken for granted.</summary>
-    public sealed record Assumptions(double WaterDegC, double RoomDegC, double DropK, double SpacingM, double HeatWPerM2, double? DesignLPerMin);
+    public sealed record Assumptions(double WaterDegC, double? RoomDegC, double DropK, double? SpacingM, double? HeatWPerM2, double? DesignLPerMin);
 
     /// <summary>The result as text that ends with a line feed.</summary>
     public static string From(CheckReport report, IReadOnlyList<MeasuredSetting> measured)

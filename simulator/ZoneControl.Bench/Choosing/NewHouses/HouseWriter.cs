@@ -31,9 +31,13 @@ public static class HouseWriter
             return (1, "");
         var flows = new HouseFlows(house, new CheckAssumptions().WaterC);
         var sets = new OpenSets(house, flows);
-        return sets.LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value) is { } least
+        // Nobody opens companions for a panel's zones, so each has to reach it alone.
+        int reach = answers.Gated
+            ? Enumerable.Range(0, house.Zones.Count).Min(zone => OpenSets.CapacityOf(house, 1 << zone))
+            : OpenSets.CapacityOf(house, flows.AllZones);
+        return sets.LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value) is { } least && least <= reach
             ? (least, "the least that keeps the pump above its minimum flow with every set of zones that reaches it")
-            : (OpenSets.CapacityOf(house, flows.AllZones), "all of them: not even all zones together pass the pump's minimum flow; ask check what to do");
+            : (reach, "the most that every call reaches, and too little for the pump: ask check what to do");
     }
 
     private static string Text(HouseAnswers a, int minimumOpen, string why)

@@ -24,7 +24,7 @@ public static class CheckSheet
         sections.Add(new SheetSection("Loops, all zones open", [Loops(report)]));
         if (report.Capacity is { } capacity)
             sections.Add(new SheetSection("Capacity by flow", Capacity(report, capacity)));
-        sections.Add(new SheetSection("What was taken for granted", [new SheetText(Assumed(report.Assumed, house.Units))]));
+        sections.Add(new SheetSection("What was taken for granted", [new SheetText(Assumed(report))]));
         return new SheetView("House check", "Do pump, pipes, valves and times fit together?", HouseLine(house), "", sections)
         {
             Verdict = new SheetVerdict(
@@ -101,13 +101,19 @@ public static class CheckSheet
             : "With these no minimum_open keeps the pump above its minimum flow."),
     ];
 
-    private static string Assumed(CheckAssumptions assumed, DisplayUnits units) =>
-        $"Water at {Show.Temperature(assumed.WaterC, units)}, rooms at {Show.Temperature(assumed.RoomC, units)}, water cools by "
-        + $"{Measured.Difference(assumed.DropK, units)} in a loop, tube {Measured.Spacing(assumed.SpacingM, units)} apart, "
-        + (assumed.DesignFlowM3s is { } flow
-            ? $"{Show.Flow(flow, units)} wanted in each loop"
-            : $"{Measured.Flux(assumed.FluxWPerM2, units)} wanted from the floor")
-        + " (common practice where not given). Flows come from the model of the house file; they are no measurement.";
+    private static string Assumed(CheckReport report)
+    {
+        DisplayUnits units = report.House.Units;
+        CheckAssumptions assumed = report.Assumed;
+        string heat = assumed.DesignFlowM3s is { } flow
+            ? $"{Show.Flow(flow, units)} are wanted in each loop"
+            : (assumed.FluxWPerM2 is { } flux
+                ? $"the floor is to give {Measured.Flux(flux, units)}"
+                : $"the floor is to give what its room loses at {Show.Temperature(report.Needs.ColdestC, units)} outdoors")
+                + $", and the water to cool by {Measured.Difference(assumed.DropK, units)} meanwhile";
+        return $"Water at {Show.Temperature(assumed.WaterC, units)}; {heat}. Rooms and floors are as the house file says, or common where it "
+            + "does not. Flows come from the model of the house file; they are no measurement.";
+    }
 
     private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }
