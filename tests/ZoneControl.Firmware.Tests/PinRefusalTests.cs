@@ -112,6 +112,21 @@ public class PinRefusalTests
     }
 
     [Fact]
+    public void The_format_reference_names_every_key_of_the_board()
+    {
+        string reference = File.ReadAllText(Path.Combine(Examples.Folder, "README.md"));
+        string[] keys =
+        [
+            .. ((string[])["[board]\nx = 1\n", "[board]\npins = \"direct\"\n[board.pin]\nx = 1\n", "[board]\npins = \"chains\"\n[board.pin]\nx = 1\n"])
+                .SelectMany(board => Examples.WithBoard("pottery", board).Mistakes).Select(mistake => mistake.Hint)
+                .SelectMany(hint => hint["known here: ".Length..].Split(", ")),
+        ];
+
+        Assert.InRange(keys.Length, 15, 40);
+        Assert.All(keys, key => Assert.Contains($"`{key}`", reference, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Given_pins_are_used_and_the_rest_kept_clear_of_them()
     {
         House house = Examples.WithBoard("pottery", "[board.pin]\npump = 25\ncall = { bath = 19 }\n").House!;

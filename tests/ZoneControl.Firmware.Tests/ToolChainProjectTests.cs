@@ -5,12 +5,12 @@ namespace ZoneControl.Firmware.Tests;
 /// <summary>What the board's tool chain opens compiles the files that are built and tested here, against the versions named here.</summary>
 public class ToolChainProjectTests
 {
-    private static readonly string _folder = Path.Combine(Examples.Root, "firmware", "ZoneControl.Firmware");
+    private static readonly string _folder = Path.Combine(Examples.Root, "firmware", "tool-chain");
 
     [Fact]
     public void It_compiles_the_same_files()
     {
-        IEnumerable<string> built = ((string[])[".", "../ZoneControl.Board", "../../shared-logic/ZoneControl.Logic"])
+        IEnumerable<string> built = ((string[])["../ZoneControl.Firmware", "../ZoneControl.Board", "../../shared-logic/ZoneControl.Logic"])
             .Select(folder => Path.GetFullPath(Path.Combine(_folder, folder)))
             .SelectMany(folder => Directory.EnumerateFiles(folder, "*.cs", SearchOption.AllDirectories))
             .Where(file => !file.Split(Path.DirectorySeparatorChar).Intersect(["bin", "obj"]).Any());
