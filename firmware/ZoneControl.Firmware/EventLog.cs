@@ -17,10 +17,7 @@ public sealed class EventLog
     private readonly int[] _seconds = new int[Size];
     private int _head; // next place to fill; only the adder moves it
     private int _tail; // next place to empty; only the taker moves it
-    private int _dropped; // since power-up
-
-    /// <summary>How many were dropped since power-up.</summary>
-    public int Dropped => _dropped;
+    private int _dropped; // since the last record that found room
 
     /// <summary>The record that <see cref="Take"/> took: what, an event of <see cref="LogEvent"/>.</summary>
     public int What { get; private set; }
@@ -34,21 +31,20 @@ public sealed class EventLog
     /// <summary>Its second value.</summary>
     public int Second { get; private set; }
 
-    /// <summary>Adds a record, or counts it as dropped.</summary>
+    /// <summary>Adds a record; where there is no room it is counted, and the count is added before the next one that finds room.</summary>
     public void Add(long ms, int what, int value, int second)
     {
-        int next = (_head + 1) % Size;
-        if (next == _tail)
+        int room = (_tail - _head + Size - 1) % Size;
+        if (room < (_dropped == 0 ? 1 : 2))
         {
             _dropped++;
             return;
         }
 
-        _whats[_head] = what;
-        _times[_head] = ms;
-        _values[_head] = value;
-        _seconds[_head] = second;
-        Interlocked.Exchange(ref _head, next); // the record is whole before the taker can see it
+        if (_dropped != 0)
+            Put(ms, LogEvent.Lost, _dropped, 0);
+        _dropped = 0;
+        Put(ms, what, value, second);
     }
 
     /// <summary>Takes the oldest record; false when there is none.</summary>
@@ -62,5 +58,14 @@ public sealed class EventLog
         Second = _seconds[_tail];
         Interlocked.Exchange(ref _tail, (_tail + 1) % Size);
         return true;
+    }
+
+    private void Put(long ms, int what, int value, int second)
+    {
+        _whats[_head] = what;
+        _times[_head] = ms;
+        _values[_head] = value;
+        _seconds[_head] = second;
+        Interlocked.Exchange(ref _head, (_head + 1) % Size); // the record is whole before the taker can see it
     }
 }

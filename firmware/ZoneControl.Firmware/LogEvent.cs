@@ -68,4 +68,7 @@ public static class LogEvent
 
     /// <summary>A fault: its number, and the number of scans until then.</summary>
     public const int Fault = 20;
+
+    /// <summary>Records that found no room before this one.</summary>
+    public const int Lost = 21;
 }

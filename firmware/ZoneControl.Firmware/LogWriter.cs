@@ -11,7 +11,6 @@ public sealed class LogWriter
     private readonly string[] _names;
     private readonly string _boot;
     private readonly int[] _printed = new int[LogEvent.States];
-    private int _lost; // dropped records already told
     private int _name = int.MaxValue; // next zone name to print
     private int _bits; // bits of the record at hand still to print
     private string? _text; // detail that follows the fault at hand
@@ -49,18 +48,8 @@ public sealed class LogWriter
 
         while (_bits == 0)
         {
-            int dropped = _log.Dropped;
             if (!_log.Take())
                 return null;
-            if (dropped != _lost)
-            {
-                // Told once there is room again, before what came after the gap; the masks of what follows heal the rest.
-                string lost = At(_log.Ms) + "lost n=" + (dropped - _lost).ToString();
-                _lost = dropped;
-                Begin();
-                return lost;
-            }
-
             string? line = Begin();
             if (line != null)
                 return line;
@@ -96,6 +85,8 @@ public sealed class LogWriter
                 return at + "overrun us=" + value.ToString() + " n=" + _log.Second.ToString();
             case LogEvent.Waited:
                 return at + "waited us=" + value.ToString() + " n=" + _log.Second.ToString();
+            case LogEvent.Lost:
+                return at + "lost n=" + value.ToString();
             case LogEvent.Fault:
                 _text = FaultText;
                 return at + "fault " + LogWords.Fault(value) + " scans=" + _log.Second.ToString();

@@ -66,6 +66,7 @@ public sealed class FirmwareController : IController
     public void PowerUp()
     {
         _lastMs = null;
+        Copy(new InputImage(), _before);
         (Hardware, _program) = Boot();
     }
 
@@ -83,6 +84,9 @@ public sealed class FirmwareController : IController
         Hardware.ShowOutputs(outputs, _periodMs);
         while (_program.NextLine() is { } line)
             _log.Add(line);
+        // What the envelope holds back is for the next scan to see.
+        if (LateContacts.Differ(_plan.AcKinds, inputs, _before))
+            outputs.NextDeadlineMs = Math.Min(outputs.NextDeadlineMs, nowMs + 1);
         Copy(inputs, _before);
         _lastMs = nowMs;
     }

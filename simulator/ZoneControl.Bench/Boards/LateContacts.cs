@@ -48,16 +48,18 @@ public sealed class LateContacts : IController
         Copy(inputs, _shown, ~_kinds);
         Copy(_before, _shown, _kinds);
         _inner.Scan(nowMs, _shown, outputs);
-        if (!Same(_before, inputs))
+        if (Differ(_kinds, _before, inputs))
             outputs.NextDeadlineMs = Math.Min(outputs.NextDeadlineMs, nowMs + 1);
         Copy(inputs, _before, ~0);
     }
 
-    private bool Same(InputImage a, InputImage b) =>
-        ((Of(Role.Call) & (a.Calls ^ b.Calls)) | (Of(Role.Switch) & (a.EndSwitches ^ b.EndSwitches)) | (Of(Role.Sense) & (a.Senses ^ b.Senses))
-            | (Of(Role.Hand) & (a.ServiceValves ^ b.ServiceValves)) | (Of(Role.Contact) & (a.Contacts ^ b.Contacts))) == 0;
-
-    private int Of(int kind) => (_kinds & (1 << kind)) != 0 ? ~0 : 0;
+    /// <summary>Whether contacts of some kinds, one bit of <c>1 &lt;&lt; kind</c> each, are not the same in two images.</summary>
+    internal static bool Differ(int kinds, InputImage a, InputImage b)
+    {
+        int Of(int kind, int differing) => (kinds & (1 << kind)) != 0 ? differing : 0;
+        return (Of(Role.Call, a.Calls ^ b.Calls) | Of(Role.Switch, a.EndSwitches ^ b.EndSwitches) | Of(Role.Sense, a.Senses ^ b.Senses)
+            | Of(Role.Hand, a.ServiceValves ^ b.ServiceValves) | Of(Role.Contact, a.Contacts ^ b.Contacts)) != 0;
+    }
 
     private static void Copy(InputImage from, InputImage to, int kinds)
     {

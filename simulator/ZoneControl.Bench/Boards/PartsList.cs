@@ -30,7 +30,7 @@ internal static class PartsList
             new(inputs - ac, "optocoupler, LED resistor for the contact supply", "contacts on DC"),
             new(ac, "optocoupler for AC, LED and load resistor for 24 V", "contacts on 24 V AC"),
             new(inputs, "10 kΩ pull-up to 3.3 V", "inputs"),
-            new((outputs + 6) / 7, plan.RelaysActiveLow ? "active-low driver" : "seven-fold Darlington driver", "relay coils"),
+            new(((valves + 6) / 7) + 1, plan.RelaysActiveLow ? "active-low driver" : "seven-fold Darlington driver", "valve coils; pump and heat coils have their own"),
             new(valves, "relay, contact for 24 V AC actuators", "valves"),
             new(1, "relay, contact rated for the pump motor, reinforced insulation", "pump"),
             new(1, "relay, dry contact", "heat demand"),

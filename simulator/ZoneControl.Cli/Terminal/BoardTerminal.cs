@@ -50,11 +50,11 @@ internal static class BoardTerminal
     private static void Pins(IAnsiConsole console, BoardSheet sheet)
     {
         Screen.Heading(console, "Pins of the module");
-        Table table = Screen.Plain("GPIO", "way", "what", "off or closed");
+        Table table = Screen.Plain("GPIO", "way", "what", "level");
         foreach (PinLine pin in sheet.Pins)
             table.AddRow(Screen.Cell($"{pin.Gpio}"), Screen.Cell(pin.Drives ? "out" : "in"), Screen.Cell(pin.Use), Screen.Cell(pin.Level));
         console.Write(table);
-        Screen.Say(console, "Last column: the level at which an output is off, or that a closed contact gives.");
+        Screen.Say(console, "Level: that of an output at rest, or that which a closed contact gives.");
     }
 
     private static void Terminals(IAnsiConsole console, BoardSheet sheet)

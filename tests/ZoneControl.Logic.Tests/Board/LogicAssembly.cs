@@ -9,7 +9,8 @@ internal sealed class LogicAssembly : IDisposable
 {
     private readonly PEReader _file;
 
-    private LogicAssembly(string path)
+    /// <summary>Any compiled assembly.</summary>
+    public LogicAssembly(string path)
     {
         _file = new PEReader(File.OpenRead(path));
         Reader = _file.GetMetadataReader();
