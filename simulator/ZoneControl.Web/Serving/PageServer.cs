@@ -39,6 +39,7 @@ public static class PageServer
         builder.Logging.ClearProviders();
         builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error); // its keys never leave memory
         AddServices(builder.Services, options);
         WebApplication app = builder.Build();
         Configure(app);
@@ -74,6 +75,7 @@ public static class PageServer
     {
         app.UseHostFiltering();
         app.Use(Guard);
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/look/{name}", (string name) => Look.Find(name) is { } file
