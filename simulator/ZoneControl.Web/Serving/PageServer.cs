@@ -81,7 +81,8 @@ public static class PageServer
         app.MapGet("/look/{name}", (string name) => Look.Find(name) is { } file
             ? Results.Text(file.Text, file.Type)
             : Results.NotFound());
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(
+            server => server.ContentSecurityFrameAncestorsPolicy = null); // said for every answer below
     }
 
     /// <summary>Only the page's own scripts and frames, and only requests that come from the page itself.</summary>
@@ -96,9 +97,10 @@ public static class PageServer
         string origin = context.Request.Headers.Origin.ToString();
         bool foreign = origin.Length > 0
             && !(Uri.TryCreate(origin, UriKind.Absolute, out Uri? from) && from.Authority == context.Request.Host.Value);
-        if (!foreign)
+        bool tooLarge = context.Request.ContentLength > 2 * LongestText;
+        if (!foreign && !tooLarge)
             return next(context);
-        context.Response.StatusCode = StatusCodes.Status403Forbidden;
+        context.Response.StatusCode = foreign ? StatusCodes.Status403Forbidden : StatusCodes.Status413PayloadTooLarge;
         return Task.CompletedTask;
     }
 }
