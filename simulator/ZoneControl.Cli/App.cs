@@ -13,6 +13,11 @@ internal static class App
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
         ["serve"] = typeof(ServeSettings),
+        ["new"] = typeof(NewSettings),
+        ["check"] = typeof(CheckSettings),
+        ["season"] = typeof(SeasonSettings),
+        ["compare"] = typeof(CompareSettings),
+        ["board"] = typeof(BoardSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -68,6 +73,28 @@ internal static class App
                 .WithDescription("Serve the page: the bench to see and break, lessons, your own files. Ctrl-C ends it.")
                 .WithExample("serve")
                 .WithExample("serve", "--folder", "my-houses", "--port", "0");
+            config.AddCommand<NewCommand>("new")
+                .WithDescription("Write a house file from answers to a few questions, or from options.")
+                .WithExample("new", "my.house.toml")
+                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"", "--zone", "\"Den: two-wire, 80 m, 75 m\"");
+            config.AddCommand<CheckCommand>("check")
+                .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
+                .WithExample("check", "house.toml")
+                .WithExample("check", "house.toml", "--units", "us", "--report", "check.html");
+            config.AddCommand<CompareCommand>("compare")
+                .WithDescription("The same winter, or script, under each protection of the pump: deadhead, comfort, energy, faults, costs.")
+                .WithExample("compare", "house.toml", "--report", "compare.html")
+                .WithExample("compare", "house.toml", "--price", "controller=90", "--electricity", "0.30");
+            config.AddCommand<SeasonCommand>("season")
+                .WithDescription("Sheets for the start and the end of a season, the commissioning run, and the history kept beside the house file.")
+                .WithExample("season", "house.toml", "start", "--report", "autumn.html")
+                .WithExample("season", "house.toml", "commission", "--keep")
+                .WithExample("season", "house.toml", "record", "--opened", "bath=\"3 min 5 s\"")
+                .WithExample("season", "house.toml", "history");
+            config.AddCommand<BoardCommand>("board")
+                .WithDescription("Show the board that a house needs: pins, terminals, parts, loads; write its settings as C#. Exit code 2: bad input.")
+                .WithExample("board", "house.toml")
+                .WithExample("board", "house.toml", "--settings", "GeneratedSettings.cs");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

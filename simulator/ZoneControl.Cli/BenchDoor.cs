@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
@@ -13,14 +14,21 @@ internal static class BenchDoor
     /// <summary>The name of the pump wired straight to the calls.</summary>
     public const string Straight = "straight";
 
+    /// <summary>The name of the compiled firmware on virtual pins.</summary>
+    public const string Firmware = "firmware";
+
     /// <summary>The names, the one whose verdict counts first.</summary>
-    public static IReadOnlyList<string> Controllers { get; } = [Library, Straight];
+    public static IReadOnlyList<string> Controllers { get; } = [Library, Firmware, Straight];
+
+    /// <summary>Those that run when nobody names any.</summary>
+    public static IReadOnlyList<string> Usual { get; } = [Library, Straight];
 
     /// <summary>Runs and judges.</summary>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Run Run(House house, Script script, string controller, CancellationToken cancel) => controller switch
+    public static Run Run(House house, Script script, string controller, CancellationToken cancel, VirtualBench? board = null) => controller switch
     {
-        Library => Runner.Run(house, script, settings => new LibraryController(settings), cancel: cancel),
+        Library => Runner.Run(house, script, settings => LateContacts.Around(house, new LibraryController(settings)), cancel: cancel),
+        Firmware => Runner.Run(house, script, _ => (board ?? new VirtualBench(null)).Build(house), cancel: cancel),
         Straight => Runner.Run(house, script, settings => new StraightWiring(settings), cancel: cancel),
         _ => throw new ArgumentOutOfRangeException(nameof(controller), controller, "a controller nobody can build"),
     };

@@ -10,7 +10,13 @@ namespace ZoneControl.Cli;
 internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTerminal)
 {
     /// <summary>The process's own.</summary>
-    public static Streams OfProcess() => new(Console.Out, Console.Error, !Console.IsOutputRedirected);
+    public static Streams OfProcess() => new(Console.Out, Console.Error, !Console.IsOutputRedirected)
+    {
+        Questions = () => Console.IsInputRedirected || Console.IsOutputRedirected ? null : AnsiConsole.Create(new AnsiConsoleSettings()),
+    };
+
+    /// <summary>A terminal with a person at it who can be asked; null when there is none.</summary>
+    public Func<IAnsiConsole?> Questions { get; init; } = () => null;
 
     /// <summary>A terminal over <see cref="Out"/>, 80 columns wide or as narrow as it really is; colour only where it can be seen and is wanted.</summary>
     public IAnsiConsole Terminal()

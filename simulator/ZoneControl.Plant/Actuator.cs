@@ -15,6 +15,9 @@ internal sealed class Actuator(ActuatorDescription description)
     // Sums of decimal seconds miss whole milliseconds by rounding; a nanosecond is none.
     private const double RoundingMs = 1e-6;
 
+    // Whole milliseconds after the middle of a step must count as after it.
+    private const double PositionRounding = 1e-9;
+
     private ActuatorFault _fault = ActuatorFault.None;
     private bool _energised;
 
@@ -99,6 +102,26 @@ internal sealed class Actuator(ActuatorDescription description)
 
         long deadEnd = After(_deadEndMs);
         return deadEnd > ms ? deadEnd : After(_arrivalMs);
+    }
+
+    /// <summary>Travel to the nearest of so many steps of the stroke; it changes where travel passes the middle of a step.</summary>
+    public int Position(long ms, int steps)
+    {
+        double travel = Travel(ms) * steps;
+        return (int)(Opens ? Math.Floor(travel + 0.5 + PositionRounding) : Math.Ceiling(travel - 0.5 - PositionRounding));
+    }
+
+    /// <summary>When <see cref="Position"/> changes next after a time, if nothing else changes; ms.</summary>
+    public long NextPosition(long ms, int steps)
+    {
+        if (!IsOnItsWay(ms))
+        {
+            return PlantModel.Never;
+        }
+
+        double middle = (Position(ms, steps) + (Opens ? 0.5 : -0.5)) / steps;
+        double way = Opens ? middle - _startTravel : _startTravel - middle;
+        return middle is > 0 and < 1 ? Math.Max(ms + 1, After(_deadEndMs + _strokeMs * way)) : PlantModel.Never;
     }
 
     private bool StemHasMade(long ms) => ms >= _switchMs ? Opens : _startMade;

@@ -23,6 +23,10 @@ public sealed class PlantModel
     private readonly Casing _casing;
     private readonly WarmFront _front;
     private readonly PumpRecord _record = new();
+    private readonly FlowBook? _book;
+    private readonly int[] _positions;
+    private readonly int _steps;
+    private FlowPattern _pattern = FlowPattern.Still;
 
     private int _valves;
     private bool _pump;
@@ -30,16 +34,30 @@ public sealed class PlantModel
     private long _nextEventMs = Never;
 
     /// <summary>Builds the plant at time 0: every valve shut, pump off, casing at the water's temperature.</summary>
+    /// <param name="description">What it is made of.</param>
+    /// <param name="strokeSteps">
+    /// 0 to solve flows every half second of a stroke. For seasons: 2 to 31, so many steps a stroke, at whose middle flows
+    /// change; what was solved once is kept. <see cref="FirstWarmFlowMs"/> is not followed then.
+    /// </param>
     /// <exception cref="ArgumentException">A value of the description cannot be used; the message names it.</exception>
-    public PlantModel(PlantDescription description)
+    public PlantModel(PlantDescription description, int strokeSteps = 0)
     {
         PlantCheck.Demand(description);
+        if (strokeSteps is not 0 and (< 2 or > FlowBook.MostSteps))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(strokeSteps), strokeSteps, $"expected 0, or 2 to {FlowBook.MostSteps} steps of a stroke");
+        }
+
         Description = description;
         _network = new Network(description);
         _actuators = [.. description.Actuators.Select(a => new Actuator(a))];
         _travel = new double[_actuators.Length];
         _casing = new Casing(description);
         _front = new WarmFront(description);
+        _steps = strokeSteps;
+        _positions = new int[_actuators.Length];
+        _book = strokeSteps > 0 ? new FlowBook(_network, description.Loops.Count, strokeSteps) : null;
     }
 
     /// <summary>What the plant is made of.</summary>
@@ -47,6 +65,15 @@ public sealed class PlantModel
 
     /// <summary>Time reached, ms.</summary>
     public long NowMs { get; private set; }
+
+    /// <summary>Heat is asked of the heat source.</summary>
+    public bool HeatAsked => _heat;
+
+    /// <summary>When flows next change if the inputs stay, ms; <see cref="Never"/> while they stand.</summary>
+    public long NextFlowChangeMs => _nextEventMs;
+
+    /// <summary>The flows at this moment, where strokes are taken in steps; <see cref="FlowPattern.Still"/> otherwise.</summary>
+    public FlowPattern Pattern => _pattern;
 
     /// <summary>Drives the inputs from this moment on: valves energised (one bit a zone), pump on, heat asked for.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A bit is set for a zone that the plant does not have.</exception>
@@ -176,7 +203,8 @@ public sealed class PlantModel
     public double Travel(int zone) => _actuators[zone].Travel(NowMs);
 
     /// <summary>Flow of a loop, m³/s.</summary>
-    public double LoopFlowM3s(int loop) => _network.LoopFlowM3s(loop);
+    public double LoopFlowM3s(int loop) =>
+        _book is null ? _network.LoopFlowM3s(loop) : _pattern == FlowPattern.Still ? 0 : _pattern.LoopFlowM3s[loop];
 
     /// <summary>Flow of a zone, all its loops together, m³/s.</summary>
     public double ZoneFlowM3s(int zone)
@@ -184,20 +212,20 @@ public sealed class PlantModel
         double sum = 0;
         for (int i = 0; i < Description.Loops.Count; i++)
         {
-            sum += Description.Loops[i].Zone == zone ? _network.LoopFlowM3s(i) : 0;
+            sum += Description.Loops[i].Zone == zone ? LoopFlowM3s(i) : 0;
         }
 
         return sum;
     }
 
     /// <summary>Flow through the pump, m³/s.</summary>
-    public double PumpFlowM3s => _network.PumpFlowM3s;
+    public double PumpFlowM3s => _book is null ? _network.PumpFlowM3s : _pattern.PumpFlowM3s;
 
     /// <summary>Flow through the bypasses together, m³/s.</summary>
-    public double BypassFlowM3s => _network.BypassFlowM3s;
+    public double BypassFlowM3s => _book is null ? _network.BypassFlowM3s : _pattern.BypassFlowM3s;
 
     /// <summary>Head of the pump, m; 0 while it is off.</summary>
-    public double PumpHeadM => _network.PumpHeadM;
+    public double PumpHeadM => _book is null ? _network.PumpHeadM : _pattern.PumpHeadM;
 
     /// <summary>
     /// Temperature of the water in the pump's casing, °C. An upper bound, and without boiling: beyond about 100 °C, more
@@ -224,7 +252,7 @@ public sealed class PlantModel
     public double PumpEnergyWh => _record.EnergyWh(NowMs);
 
     /// <summary>Electrical power of the pump, W; 0 while it is off.</summary>
-    public double PumpPowerW => _pump ? _network.Pump.PowerW(PumpFlowM3s) : 0;
+    public double PumpPowerW => !_pump ? 0 : _book is null ? _network.Pump.PowerW(PumpFlowM3s) : _pattern.PumpPowerW;
 
     /// <summary>Speed of the pump, of its curve's; 0 while it is off.</summary>
     public double PumpSpeed => _pump ? _network.Pump.Speed(PumpFlowM3s) : 0;
@@ -233,7 +261,8 @@ public sealed class PlantModel
     public double PumpEfficiency => _pump ? _network.Pump.Efficiency(PumpFlowM3s) : 0;
 
     /// <summary>Heat that the pump gives to the water, W.</summary>
-    public double PumpHeatToWaterW => _pump ? _network.Pump.HeatToWaterW(PumpFlowM3s) : 0;
+    public double PumpHeatToWaterW =>
+        !_pump ? 0 : _book is null ? _network.Pump.HeatToWaterW(PumpFlowM3s) : _pattern.PumpHeatToWaterW;
 
     /// <summary>
     /// Seconds until <see cref="TrappedWaterC"/> has reached a temperature (°C) if everything stays as it is; 0 when it has,
@@ -251,7 +280,11 @@ public sealed class PlantModel
     /// <summary>Flows change at this moment, for whatever reason: solves them and says when to look again.</summary>
     private void Begin(long ms)
     {
-        if (_pump)
+        if (_book is not null)
+        {
+            BeginPattern(ms);
+        }
+        else if (_pump)
         {
             for (int i = 0; i < _travel.Length; i++)
             {
@@ -265,10 +298,30 @@ public sealed class PlantModel
             _network.Stop();
         }
 
-        _casing.Begin(ms, _pump, _network.PumpFlowM3s);
-        _front.Begin(ms, _heat, _network);
-        _record.Begin(ms, _pump, _pump && _network.PumpFlowM3s < Description.Pump.MinimumFlowM3s, PumpPowerW);
+        _casing.Begin(ms, _pump, PumpFlowM3s);
+        if (_book is null)
+        {
+            _front.Begin(ms, _heat, _network);
+        }
+
+        _record.Begin(ms, _pump, _pump && PumpFlowM3s < Description.Pump.MinimumFlowM3s, PumpPowerW);
         _nextEventMs = _pump ? NextEvent(ms) : Never;
+    }
+
+    private void BeginPattern(long ms)
+    {
+        if (!_pump)
+        {
+            _pattern = FlowPattern.Still;
+            return;
+        }
+
+        for (int i = 0; i < _positions.Length; i++)
+        {
+            _positions[i] = _actuators[i].Position(ms, _steps);
+        }
+
+        _pattern = _book!.At(_positions, _travel);
     }
 
     private long NextEvent(long ms)
@@ -276,6 +329,12 @@ public sealed class PlantModel
         long next = Never;
         foreach (Actuator actuator in _actuators)
         {
+            if (_book is not null)
+            {
+                next = Math.Min(next, actuator.NextPosition(ms, _steps));
+                continue;
+            }
+
             next = Math.Min(next, actuator.NextEvent(ms));
             if (actuator.IsInStroke(ms))
             {

@@ -71,6 +71,26 @@ public sealed class Dimension
         ("W/K", value => value),
         ("BTU/h/F", value => UnitConverter.Convert(value, PowerUnit.BritishThermalUnitPerHour, PowerUnit.Watt) * 9 / 5));
 
+    /// <summary>Temperature difference, in K. A kelvin is 9/5 of a degree Fahrenheit.</summary>
+    public static Dimension Difference { get; } = new("a temperature difference", "\"0.5 K\"",
+        ("K", value => value), ("°F", value => value * 5 / 9), ("F", value => value * 5 / 9));
+
+    /// <summary>Area, in m².</summary>
+    public static Dimension Area { get; } = new("an area", "\"20 m2\" or \"215 ft2\"",
+        Unit("m2", AreaUnit.SquareMeter), Unit("m²", AreaUnit.SquareMeter), Unit("ft2", AreaUnit.SquareFoot),
+        Unit("ft²", AreaUnit.SquareFoot));
+
+    /// <summary>Heat capacity of a whole body, in J/K.</summary>
+    public static Dimension HeatCapacity { get; } = new("a heat capacity", "\"2 MJ/K\" or \"550 Wh/K\"",
+        ("kJ/K", value => value * 1e3), ("MJ/K", value => value * 1e6), ("Wh/K", value => value * 3600),
+        ("BTU/F", value => UnitConverter.Convert(value, EnergyUnit.BritishThermalUnit, EnergyUnit.Joule) * 9 / 5));
+
+    /// <summary>Thermal resistance of a layer, in m²K/W. An R value of the US trade is in ft²·h·°F/BTU.</summary>
+    public static Dimension Resistance { get; } = new("a thermal resistance", "\"1.25 m2K/W\" or \"7 ft2hF/BTU\"",
+        ("m2K/W", value => value), ("m²K/W", value => value),
+        ("ft2hF/BTU", value => value * UnitConverter.Convert(1.0, AreaUnit.SquareFoot, AreaUnit.SquareMeter) * 5 / 9
+            / UnitConverter.Convert(1.0, PowerUnit.BritishThermalUnitPerHour, PowerUnit.Watt)));
+
     /// <summary>Voltage, in V.</summary>
     public static Dimension Voltage { get; } = new("a voltage", "\"24 V\"", Unit("V", ElectricPotentialUnit.Volt));
 
@@ -82,7 +102,8 @@ public sealed class Dimension
 
     /// <summary>Every dimension.</summary>
     public static IReadOnlyList<Dimension> All { get; } =
-        [Length, Head, Time, Flow, Pressure, Temperature, Power, Volume, Mass, HeatLoss, Voltage, Load, Share];
+        [Length, Head, Time, Flow, Pressure, Temperature, Power, Volume, Mass, HeatLoss, Voltage, Load, Share, Difference, Area,
+            HeatCapacity, Resistance];
 
     /// <summary>Name with its article: "a length".</summary>
     public string Name { get; }
@@ -114,6 +135,7 @@ public sealed class Dimension
             MassUnit => MassUnit.Kilogram,
             ElectricPotentialUnit => ElectricPotentialUnit.Volt,
             ApparentPowerUnit => ApparentPowerUnit.Voltampere,
+            AreaUnit => AreaUnit.SquareMeter,
             RatioUnit => RatioUnit.DecimalFraction,
             _ => throw new ArgumentException($"no base unit for {typeof(TUnit).Name}", nameof(unit)),
         };

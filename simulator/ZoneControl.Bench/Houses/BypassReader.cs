@@ -3,7 +3,7 @@ using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Houses;
 
-/// <summary>Reads the spring bypass.</summary>
+/// <summary>Reads the spring bypass and the fixed one.</summary>
 internal static class BypassReader
 {
     /// <summary>Pressure over which a bypass opens fully where the file gives none, Pa (0.1 bar, common practice).</summary>
@@ -11,6 +11,19 @@ internal static class BypassReader
 
     /// <summary>Pressure of a metre of water, Pa: density 1,000 kg/m³ under standard gravity.</summary>
     private const double PaPerM = 1000 * HydraulicRules.StandardGravity;
+
+    /// <summary>Reads the bypass that always stands open.</summary>
+    public static HouseFixedBypass? ReadFixed(TableReader? table)
+    {
+        if (table is null)
+            return null;
+        Setting<double>? kv = KvReader.Read(table, "kv", "cv");
+        if (kv is null && !table.Has("kv") && !table.Has("cv"))
+            table.Missing("kv", "a number: Kv in m³/h at 1 bar, or \"cv\" in gpm at 1 psi");
+        int countsAs = table.Whole("counts_as", 0, 1000) ?? 0;
+        table.End();
+        return kv is null ? null : new HouseFixedBypass(kv.Value, countsAs);
+    }
 
     public static HouseBypass? Read(TableReader? table, HousePump? pump)
     {
@@ -23,11 +36,17 @@ internal static class BypassReader
             table.Missing("kvs", "a number: Kv in m³/h at 1 bar, or \"cv\" in gpm at 1 psi");
         int countsAs = table.Whole("counts_as", 0, 1000) ?? 0;
         table.End();
-        if (opensAt is { } opens && pump is not null && opens >= pump.Curve[0].HeadM * PaPerM)
+        if (opensAt is { } opens && pump is not null && opens >= pump.ShutoffHeadM * PaPerM)
         {
             table.Warning("opens_at", $"{opens / 100_000:0.###} bar",
-                $"less than {pump.Curve[0].HeadM * PaPerM / 100_000:0.###} bar, the most that the pump can give",
+                $"less than {pump.ShutoffHeadM * PaPerM / 100_000:0.###} bar, the most that the pump can give",
                 "set so, the bypass never opens");
+        }
+
+        if (pump?.Regulation?.HeadAtNoFlowM < pump?.Regulation?.SetHeadM)
+        {
+            table.Error("opens_at", "a spring bypass beside a pump whose head rises with flow",
+                "a pump at fixed speed or constant head, or a [fixed_bypass]", "together they may balance at more than one flow");
         }
 
         if (opensAt is not { } pa || kvs is null)

@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Houses;
@@ -32,17 +33,26 @@ public sealed record House
     /// <summary>What circulates.</summary>
     public HouseFluid Fluid { get; init; }
 
+    /// <summary>Share of the fluid's mass that is propylene glycol, 0 to 0.6; 0 for water.</summary>
+    public double GlycolShare { get; init; }
+
     /// <summary>The circulator.</summary>
     public required HousePump Pump { get; init; }
 
     /// <summary>Piping from the pump to the manifolds and back.</summary>
     public required PipeDescription Mains { get; init; }
 
+    /// <summary>Kv of a heat exchanger in the mains, m³/h at 1 bar; null without one.</summary>
+    public double? ExchangerKv { get; init; }
+
     /// <summary>Manifolds in the file's order; at least one.</summary>
     public required IReadOnlyList<HouseManifold> Manifolds { get; init; }
 
     /// <summary>Spring bypass; null without one.</summary>
     public HouseBypass? Bypass { get; init; }
+
+    /// <summary>Bypass that always stands open; null without one.</summary>
+    public HouseFixedBypass? FixedBypass { get; init; }
 
     /// <summary>Zones in the file's order, which is the order of bits in every mask; 1 to 16.</summary>
     public required IReadOnlyList<HouseZone> Zones { get; init; }
@@ -59,8 +69,17 @@ public sealed record House
     /// <summary>Contacts fitted beside thermostats and end switches.</summary>
     public required HouseContacts Contacts { get; init; }
 
-    /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypass count as.</summary>
-    public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0);
+    /// <summary>
+    /// Rooms, heat source and weather; null for a house made in code, which <see cref="HeatFromHouse"/> takes to be of common
+    /// practice.
+    /// </summary>
+    public HouseHeat? Heat { get; init; }
+
+    /// <summary>Capacity that is always open: one a standing loop, and what the file lets the bypasses count as.</summary>
+    public int StandingCapacity => StandingLoops.Count + (Bypass?.CountsAs ?? 0) + (FixedBypass?.CountsAs ?? 0);
+
+    /// <summary>The board that the controller runs on.</summary>
+    public HouseBoard Board { get; init; } = new();
 
     /// <summary>Zones whose valves an existing panel drives, one bit each.</summary>
     public int GatedZones => Zones.Select((zone, i) => zone.Gated ? 1 << i : 0).Sum();
@@ -95,4 +114,7 @@ public enum HouseFluid
 {
     /// <summary>Water.</summary>
     Water,
+
+    /// <summary>Water with propylene glycol.</summary>
+    Glycol,
 }

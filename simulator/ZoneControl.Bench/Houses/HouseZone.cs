@@ -60,13 +60,21 @@ public sealed record HouseZone
 /// <param name="TubeSize">Size as the file says it: "1/2 in", or the inside diameter.</param>
 /// <param name="ValveKvs">Kv of its valve fully open, m³/h at 1 bar.</param>
 /// <param name="Label">Name for people; possibly "".</param>
-public sealed record HouseLoop(int Manifold, PipeDescription Tube, string TubeSize, Setting<double> ValveKvs, string Label = "");
+public sealed record HouseLoop(int Manifold, PipeDescription Tube, string TubeSize, Setting<double> ValveKvs, string Label = "")
+{
+    /// <summary>Kv of its balancing valve as it is set, m³/h at 1 bar; null without one.</summary>
+    public double? BalancingKv { get; init; }
+}
 
 /// <summary>A manifold.</summary>
 /// <param name="Name">Name in files.</param>
 /// <param name="Label">Name for people.</param>
 /// <param name="Branch">Piping that feeds it, supply and return together; null when it sits on the mains.</param>
-public sealed record HouseManifold(string Name, string Label, PipeDescription? Branch);
+public sealed record HouseManifold(string Name, string Label, PipeDescription? Branch)
+{
+    /// <summary>Kv of the balancing valve in its branch as it is set, m³/h at 1 bar; null without one.</summary>
+    public double? BalancingKv { get; init; }
+}
 
 /// <summary>How an actuator is wired and moves.</summary>
 public enum ActuatorKind

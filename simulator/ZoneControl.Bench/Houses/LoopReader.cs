@@ -19,6 +19,7 @@ internal sealed class LoopReader
     private readonly double? _roughness;
     private readonly double? _bends;
     private readonly Setting<double>? _kvs;
+    private readonly double? _balancing;
 
     public LoopReader(TableReader? every, NameTable manifolds)
     {
@@ -31,6 +32,7 @@ internal sealed class LoopReader
         _roughness = PipeReader.Roughness(every);
         _bends = Bends(every);
         _kvs = KvReader.Read(every, "valve_kvs", "valve_cv");
+        _balancing = KvReader.Read(every, "balancing_kv", "balancing_cv")?.Value;
         every.End();
     }
 
@@ -46,9 +48,10 @@ internal sealed class LoopReader
         double bends = Bends(table) ?? _bends ?? DefaultBendsK;
         Setting<double> kvs = KvReader.Read(table, "valve_kvs", "valve_cv") ?? _kvs
             ?? Setting.Derived(DefaultValveKvs, "common practice for manifold valves");
+        double? balancing = KvReader.Read(table, "balancing_kv", "balancing_cv")?.Value ?? _balancing;
         table.End();
         return manifold is { } m && length is { } l && size is { } s
-            ? new HouseLoop(m, new PipeDescription(l, s.InsideM, roughness, bends), s.Words, kvs, label)
+            ? new HouseLoop(m, new PipeDescription(l, s.InsideM, roughness, bends), s.Words, kvs, label) { BalancingKv = balancing }
             : null;
     }
 

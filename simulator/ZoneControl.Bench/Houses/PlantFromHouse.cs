@@ -10,18 +10,24 @@ public static class PlantFromHouse
     public static PlantDescription ToPlant(this House house, ScriptConditions conditions) => new()
     {
         WaterC = conditions.WaterC,
+        GlycolShare = house.GlycolShare,
         PlantRoomC = conditions.PlantRoomC,
         Pump = new PumpDescription
         {
             Curve = house.Pump.Curve,
+            Speed = house.Pump.Speed.Value,
+            Regulation = house.Pump.Regulation,
             PowerW = house.Pump.PowerW,
+            PowerByFlow = house.Pump.PowerByFlow,
+            HeatToWaterShare = house.Pump.HeatToWater.Value,
             MinimumFlowM3s = house.Pump.MinimumFlowM3s.Value,
             CasingWaterM3 = house.Pump.CasingWaterM3.Value,
             CasingIronKg = house.Pump.CasingIronKg.Value,
             CasingLossWPerK = house.Pump.CasingLossWPerK.Value,
         },
         Mains = house.Mains,
-        Manifolds = [.. house.Manifolds.Select(manifold => new ManifoldDescription(manifold.Name, manifold.Branch))],
+        HeatExchangerKv = house.ExchangerKv ?? double.PositiveInfinity,
+        Manifolds = [.. house.Manifolds.Select(Manifold)],
         Actuators = [.. house.Zones.Select(zone => Actuator(zone.Actuator))],
         Loops =
         [
@@ -31,9 +37,17 @@ public static class PlantFromHouse
         Bypass = house.Bypass is { } bypass
             ? new BypassDescription(bypass.OpensAtPa, bypass.BandPa.Value, bypass.Kvs)
             : null,
+        FixedBypassKv = house.FixedBypass?.Kv,
     };
 
-    private static LoopDescription Loop(HouseLoop loop, int zone) => new(zone, loop.Manifold, loop.Tube, loop.ValveKvs.Value);
+    private static ManifoldDescription Manifold(HouseManifold manifold) =>
+        new(manifold.Name, manifold.Branch) { Balancing = Balancing(manifold.BalancingKv) };
+
+    private static LoopDescription Loop(HouseLoop loop, int zone) =>
+        new(zone, loop.Manifold, loop.Tube, loop.ValveKvs.Value) { Balancing = Balancing(loop.BalancingKv) };
+
+    private static BalancingValveDescription? Balancing(double? kv) =>
+        kv is { } set ? BalancingValveDescription.AtKv(set) : null;
 
     private static ActuatorDescription Actuator(HouseActuator actuator) => new()
     {

@@ -25,10 +25,17 @@ internal static class PumpReader
         double? water = table.Quantity("casing_water", Dimension.Volume, "10 mL", "20 L");
         double? iron = table.Quantity("casing_iron", Dimension.Mass, "0 kg", "200 kg");
         double? loss = table.Quantity("casing_loss", Dimension.HeatLoss, "0 W/K", "100 W/K");
+        double? speedGiven = table.Quantity("speed", Dimension.Share, "10 %", "150 %");
+        Setting<double> speed = SettingReader.Or(table, "speed", speedGiven, Setting.Derived(1.0, "the curve's speed"));
+        RegulationDescription? regulation = RegulationReader.Read(table, curve?[0].HeadM * speed.Value * speed.Value, units);
+        IReadOnlyList<PumpPowerPoint>? powerByFlow = RegulationReader.ReadPower(table);
+        double? toWater = table.Quantity("heat_to_water", Dimension.Share, "0 %", "100 %");
         table.End();
+        if (regulation?.LowestSpeed > speed.Value)
+            table.Error("regulation", "a lowest speed above the speed at which it runs", $"at most {speed.Value * 100:0.#} %");
         if (curve is null)
             return null;
-        double mostFlow = curve[^1].FlowM3s;
+        double mostFlow = curve[^1].FlowM3s * speed.Value;
         LessThanMost(table, "minimum_flow", minimum, mostFlow, units);
         LessThanMost(table, "flow_switch_at", flowSwitch, mostFlow, units);
 
@@ -41,6 +48,10 @@ internal static class PumpReader
         {
             Curve = curve,
             PowerW = watts,
+            Speed = speed,
+            Regulation = regulation,
+            PowerByFlow = powerByFlow,
+            HeatToWater = SettingReader.Or(table, "heat_to_water", toWater, Setting.Derived(1.0, "all of it: an upper bound")),
             MinimumFlowM3s = minimumFlow,
             FlowSwitchAtM3s = SettingReader.Or(
                 table, "flow_switch_at", flowSwitch, Setting.Derived(minimumFlow.Value, "the pump's minimum flow")),

@@ -8,11 +8,16 @@ public static class SettingsList
 {
     /// <summary>The settings in the order of the file format's reference, keys as in the file.</summary>
     public static IReadOnlyList<SettingLine> Of(House house) =>
-        [.. Pump(house), .. Bypass(house), .. Actuators(house), .. Zones(house), .. Transformer(house), .. Controller(house), .. Contacts(house)];
+        [
+            .. Pump(house), .. Bypass(house), .. Actuators(house), .. Zones(house), .. Transformer(house), .. Controller(house),
+            .. Contacts(house), .. HeatSettings.Of(house),
+        ];
 
     private static IEnumerable<SettingLine> Pump(House house)
     {
         HousePump pump = house.Pump;
+        yield return Line("pump.speed", pump.Speed, value => $"{value * 100:0.#} %");
+        yield return Line("pump.heat_to_water", pump.HeatToWater, value => $"{value * 100:0.#} %");
         yield return Line("pump.minimum_flow", pump.MinimumFlowM3s, value => Show.Flow(value, house.Units));
         if (house.Contacts.Has(Contact.Flow))
             yield return Line("pump.flow_switch_at", pump.FlowSwitchAtM3s, value => Show.Flow(value, house.Units));

@@ -26,6 +26,10 @@ public static class Show
         c, TemperatureUnit.DegreeCelsius, units,
         (TemperatureUnit.DegreeCelsius, "0.#", "°C"), (TemperatureUnit.DegreeFahrenheit, "0", "°F"));
 
+    /// <summary>An area given in m²: "20 m²" or "215 ft²".</summary>
+    public static string Area(double m2, DisplayUnits units) => Text(
+        m2, AreaUnit.SquareMeter, units, (AreaUnit.SquareMeter, "0.#", "m²"), (AreaUnit.SquareFoot, "0", "ft²"));
+
     /// <summary>A volume given in m³: "0.35 L" or "0.09 gal".</summary>
     public static string Volume(double m3, DisplayUnits units) => Text(
         m3, VolumeUnit.CubicMeter, units, (VolumeUnit.Liter, "0.##", "L"), (VolumeUnit.UsGallon, "0.##", "gal"));

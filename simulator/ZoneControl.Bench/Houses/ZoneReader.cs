@@ -9,8 +9,10 @@ namespace ZoneControl.Bench.Houses;
 /// <param name="Actuator">Its actuator; null when unknown.</param>
 /// <param name="Capacity">Its capacity; null when unknown.</param>
 /// <param name="Gated">Whether an existing panel drives its valves.</param>
+/// <param name="Room">Its room, floor and thermostat.</param>
 /// <param name="Zone">The zone; null when anything about it could not be read.</param>
-internal sealed record ZoneDraft(TableReader Table, string? Name, HouseActuator? Actuator, int? Capacity, bool Gated, HouseZone? Zone);
+internal sealed record ZoneDraft(
+    TableReader Table, string? Name, HouseActuator? Actuator, int? Capacity, bool Gated, HouseRoom Room, HouseZone? Zone);
 
 /// <summary>Reads zones.</summary>
 internal static class ZoneReader
@@ -18,7 +20,12 @@ internal static class ZoneReader
     private static readonly (string, bool)[] _makesOrBreaks = [("makes", false), ("breaks", true)];
 
     public static ZoneDraft Read(
-        TableReader table, NameTable names, NameTable actuatorNames, List<HouseActuator?> actuators, LoopReader loopReader)
+        TableReader table,
+        NameTable names,
+        NameTable actuatorNames,
+        List<HouseActuator?> actuators,
+        LoopReader loopReader,
+        RoomReader rooms)
     {
         string? name = names.Add(table);
         if (names.Count == Logic.ControllerSettings.MostZones + 1)
@@ -30,6 +37,7 @@ internal static class ZoneReader
         List<HouseLoop?> loops = [.. table.Tables("loops").Select(loopReader.Read)];
         if (loops.Count == 0)
             ReportNoLoops(table);
+        HouseRoom room = rooms.Read(table, loops.Sum(loop => loop?.Tube.LengthM ?? 0));
         Setting<int>? capacity = ReadCapacity(table, loops.Count);
         Setting<int> count = SettingReader.Whole(
             table, "actuators", 1, 40, Setting.Derived(Math.Clamp(loops.Count, 1, 40), "one a loop"));
@@ -70,7 +78,7 @@ internal static class ZoneReader
         }
 
         bool whole = name is not null && capacity is not null && !loops.Contains(null);
-        return new ZoneDraft(table, name, actuator, capacity?.Value, gated, whole ? zone : null);
+        return new ZoneDraft(table, name, actuator, capacity?.Value, gated, room, whole ? zone : null);
     }
 
     private static void ReportNoLoops(TableReader table)

@@ -19,8 +19,16 @@ internal class OutputSettings : CommandSettings
     public string? Trace { get; init; }
 
     [CommandOption("--controller <NAME>")]
-    [Description("Who drives the pump: 'library' (ZoneControl's logic) or 'straight' (the pump wired straight to the calls). Give it twice for both, which is the default. With both, the verdict is that of 'library'.")]
+    [Description("Who drives the pump: 'library' (ZoneControl's logic), 'firmware' (the board's compiled program on virtual pins) or 'straight' (the pump wired straight to the calls). Give it twice to compare two; the default is library and straight. The verdict is that of the first in this order.")]
     public string[] Controllers { get; init; } = [];
+
+    [CommandOption("--pins <WHICH>")]
+    [Description("How the firmware's pins are arranged: 'house' (as the house file has it, the default), 'direct' or 'chains'.")]
+    public string? Pins { get; init; }
+
+    [CommandOption("--board-log <FILE>")]
+    [Description("Write what the firmware logged on its console.")]
+    public string? BoardLog { get; init; }
 }
 
 /// <summary>What <c>run</c> takes.</summary>

@@ -18,13 +18,15 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     public async Task<int> ExecuteAsync(CancellationToken cancel)
     {
         IReadOnlyList<string> controllers = Controllers();
+        VirtualBench board = VirtualBench.Of(settings.Pins, settings.BoardLog, controllers);
         (House house, Script script) = Read();
         CheckPaths();
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
         using PendingFile? traceFile = settings.Trace is { } trace ? new PendingFile(trace) : null;
+        using PendingFile? logFile = settings.BoardLog is { } log ? new PendingFile(log) : null;
 
-        Run judged = BenchDoor.Run(house, script, controllers[0], cancel);
-        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], cancel) : null;
+        Run judged = BenchDoor.Run(house, script, controllers[0], cancel, board);
+        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], cancel, board) : null;
         ReportView view = ReportBuilder.From(judged, compared, RuleBook.Rules);
 
         string? html = reportFile is null ? null : await HtmlReport.RenderAsync(view);
@@ -35,6 +37,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             TerminalReport.Write(streams.Terminal(), view);
         reportFile?.Commit(writer => writer.Write(html));
         traceFile?.Commit(writer => TraceCsv.Write(writer, judged.Trace, [.. house.Zones.Select(z => z.Name)]));
+        logFile?.Commit(writer => board.WriteLog(writer));
         Written();
         return judged.Passed ? ExitCode.Pass : ExitCode.Fail;
     }
@@ -67,8 +70,10 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
                 throw new BadInputException(Words.Unknown("controller", name, BenchDoor.Controllers));
         }
 
+        if (settings.Controllers.Distinct().Count() > 2)
+            throw new BadInputException("Three controllers were named; give --controller once, or twice to compare two.");
         return settings.Controllers.Length == 0
-            ? BenchDoor.Controllers
+            ? BenchDoor.Usual
             : [.. BenchDoor.Controllers.Where(settings.Controllers.Contains)];
     }
 
@@ -76,7 +81,10 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     private void CheckPaths()
     {
         (string What, string? Path)[] taken =
-            [("the house file", housePath), ("the script file", scriptPath), ("--report", settings.Report), ("--trace", settings.Trace)];
+        [
+            ("the house file", housePath), ("the script file", scriptPath), ("--report", settings.Report), ("--trace", settings.Trace),
+            ("--board-log", settings.BoardLog),
+        ];
         for (int i = 2; i < taken.Length; i++)
         {
             for (int j = 0; j < i; j++)
@@ -99,5 +107,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             into.WriteLine($"Report written to {report}");
         if (settings.Trace is { } trace)
             into.WriteLine($"Trace written to {trace}");
+        if (settings.BoardLog is { } log)
+            into.WriteLine($"Board's log written to {log}");
     }
 }

@@ -1,0 +1,45 @@
+using UnitsNet;
+using UnitsNet.Units;
+using ZoneControl.Bench.Houses;
+
+namespace ZoneControl.Bench.Choosing;
+
+/// <summary>Quantities that only checks and comparisons show, in the units of the reader. <see cref="Show"/> has the others.</summary>
+public static class Measured
+{
+    /// <summary>A velocity given in m/s: "0.32 m/s" or "1.05 ft/s".</summary>
+    public static string Velocity(double metresPerSecond, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{UnitConverter.Convert(metresPerSecond, SpeedUnit.MeterPerSecond, SpeedUnit.FootPerSecond):0.00} ft/s"
+        : $"{metresPerSecond:0.00} m/s";
+
+    /// <summary>Heat given in W: "1.6 kW" or "5460 BTU/h".</summary>
+    public static string Heat(double watts, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{UnitConverter.Convert(watts, PowerUnit.Watt, PowerUnit.BritishThermalUnitPerHour):0} BTU/h"
+        : $"{watts / 1000:0.0} kW";
+
+    /// <summary>Heat given by a floor, W/m²: "50 W/m²" or "16 BTU/h/ft²".</summary>
+    public static string Flux(double wattsPerM2, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{UnitConverter.Convert(wattsPerM2, HeatFluxUnit.WattPerSquareMeter, HeatFluxUnit.BtuPerHourSquareFoot):0.#} BTU/h/ft²"
+        : $"{wattsPerM2:0} W/m²";
+
+    /// <summary>A difference of temperatures given in K: "5 K" or "9 °F".</summary>
+    public static string Difference(double kelvin, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{kelvin * 9 / 5:0.#} °F"
+        : $"{kelvin:0.#} K";
+
+    /// <summary>What a valve lets through, given as Kv in m³/h at 1 bar: "Kv 0.62" or "Cv 0.72" (gpm at 1 psi; IEC 60534-1).</summary>
+    public static string Kv(double kv, DisplayUnits units) => units == DisplayUnits.Us ? $"Cv {kv / 0.8650:0.00}" : $"Kv {kv:0.00}";
+
+    /// <summary>A length of tube spacing given in m: "200 mm" or "8 in".</summary>
+    public static string Spacing(double metres, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{UnitConverter.Convert(metres, LengthUnit.Meter, LengthUnit.Inch):0.#} in"
+        : $"{metres * 1000:0} mm";
+
+    /// <summary>A pressure for a dial: "0.21 bar" or "3.0 psi".</summary>
+    public static string Pressure(double pascal, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{UnitConverter.Convert(pascal, PressureUnit.Pascal, PressureUnit.PoundForcePerSquareInch):0.0} psi"
+        : $"{pascal / 100_000:0.00} bar";
+
+    /// <summary>m³/s as L/min, for numbers that programs read.</summary>
+    public static double LitresPerMinute(double m3s) => m3s * 60_000;
+}

@@ -1,0 +1,153 @@
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
+using ZoneControl.Plant;
+
+namespace ZoneControl.Bench.Choosing.Protections;
+
+/// <summary>The protections that are compared, made for a house.</summary>
+public static class ProtectionList
+{
+    /// <summary>Names of what may have to be bought, for prices.</summary>
+    public static IReadOnlyList<string> Parts { get; } = [Relay, Switch, Bypass, RegulatedPump, FlowSwitch, Controller];
+
+    private const string Relay = "delay-relay";
+    private const string Switch = "end-switch";
+    private const string Bypass = "bypass";
+    private const string RegulatedPump = "regulated-pump";
+    private const string FlowSwitch = "flow-switch";
+    private const string Controller = "controller";
+
+    private const double CommonBypassKvs = 2.5; // m³/h at 1 bar, a 3/4 in relief (common practice)
+    private const double CommonBandPa = 10_000;
+
+    /// <summary>The list, from none to all together.</summary>
+    public static IReadOnlyList<Protection> Of(House house)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        House bare = Bare(house);
+        House bypassed = WithBypass(house, bare);
+        House regulated = WithRegulation(bare);
+        int held = Held(house);
+        int slowest = (int)house.Zones.Max(zone => zone.Actuator.OpeningTime).TotalMilliseconds;
+        int switches = house.Zones.Where(zone => zone.Actuator.HasSwitch).Sum(zone => zone.Actuators.Value);
+        string delay = Durations.InWords(slowest);
+        IController Straight(ControllerSettings s) => new StraightWiring(s);
+        IController Library(ControllerSettings s) => new LibraryController(s);
+        return
+        [
+            new("none", "Pump and heat straight to the calls.", bare, Straight, []),
+            new("valve held open", $"The same, with the valves of {house.ZoneLabels(held)} held open by hand day and night.", bare,
+                s => new HeldOpen(s, held), []) { HeldOpen = held },
+            new("start delay", $"A time relay starts pump and heat {delay} after the first call.", bare,
+                s => new DelayedStart(s, slowest), [new(Relay, 1)]),
+            new("end switches", "Pump and heat run while a calling zone's end switch is made; two-wire zones start them with their call.", bare,
+                s => new EndSwitchInterlock(s), [new(Switch, switches)]),
+            new("bypass", $"A spring bypass that opens at {Measured.Pressure(bypassed.Bypass!.OpensAtPa, house.Units)}.", bypassed, Straight, [new(Bypass, 1)]),
+            new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most, less as flow falls; its minimum flow is taken to stay the same.", regulated, Straight,
+                [new(RegulatedPump, 1)]),
+            new("delay + bypass", "Time relay and spring bypass.", bypassed, s => new DelayedStart(s, slowest), [new(Relay, 1), new(Bypass, 1)]),
+            new("ZoneControl", $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts.", house, Library,
+                [new(Controller, 1)]),
+            .. Refined(house, Library),
+            // The plant takes no spring bypass beside a pump that regulates in proportion: they may balance at two flows.
+            new("ZC + bypass", "ZoneControl and spring bypass.",
+                house with
+                {
+                    Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 },
+                    Pump = house.Pump with { Regulation = null },
+                },
+                Library, [new(Controller, 1), new(Bypass, 1)]),
+            .. house.Bypass is null or { CountsAs: 0 } ? (Protection[])[Regulated(house with { Pump = regulated.Pump, Bypass = null }, Library)] : [],
+        ];
+    }
+
+    /// <summary>What makes a controller surer of its valves: end switches on those that help out, or a switch that sees the water.</summary>
+    private static IEnumerable<Protection> Refined(House house, Func<ControllerSettings, IController> library)
+    {
+        int[] order = [.. house.Controller.Companions.Value];
+        int[] switchedFirst = [.. order.OrderBy(zone => house.Zones[zone].Actuator.HasSwitch ? 0 : 1)];
+        if (!order.SequenceEqual(switchedFirst))
+        {
+            yield return new("ZC, switched help", "ZoneControl with zones that have end switches as its first companions.",
+                house with { Controller = house.Controller with { Companions = Setting.Given<IReadOnlyList<int>>(switchedFirst) } }, library,
+                [new(Controller, 1)]);
+        }
+
+        if (house.Contacts.Has(Contact.Flow))
+            yield break;
+        ContactKind flow = ContactKind.Of(Contact.Flow);
+        var fitted = new HouseContact(flow, Setting.Given(flow.ClosedAsserts), Setting.Given(TimeSpan.FromSeconds(1)));
+        yield return new("ZC + flow switch", "ZoneControl with a flow switch that makes at the pump's minimum flow; after three starts without flow it waits for reset.",
+            house with { Contacts = house.Contacts with { Fitted = [.. house.Contacts.Fitted.Append(fitted).OrderBy(c => c.Kind.Contact)] } }, library,
+            [new(Controller, 1), new(FlowSwitch, 1)]);
+    }
+
+    /// <summary>A regulated pump passes less through the same valves, so minimum open is reckoned anew for it.</summary>
+    private static Protection Regulated(House house, Func<ControllerSettings, IController> library)
+    {
+        var flows = new HouseFlows(house, house.SeasonWaterC());
+        var sets = new OpenSets(house, flows);
+        bool Reached(int open) => Enumerable.Range(0, house.Zones.Count)
+            .All(zone => OpenSets.CapacityOf(house, (1 << zone) | house.Controller.Companions.Value.Sum(help => help == zone ? 0 : 1 << help)) >= open);
+        int open = sets.LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value) is { } least && Reached(least)
+            ? Math.Max(least, house.Controller.MinimumOpen)
+            : house.Controller.MinimumOpen;
+        return new Protection("ZC + regulated pump", $"ZoneControl and the regulated pump, with minimum open {open} for it.",
+            house with { Controller = house.Controller with { MinimumOpen = open } }, library, [new(Controller, 1), new(RegulatedPump, 1)]);
+    }
+
+    /// <summary>The house without what guards its pump.</summary>
+    private static House Bare(House house) => house with
+    {
+        Bypass = null,
+        FixedBypass = null,
+        Pump = house.Pump with { Regulation = null },
+        // Whatever counted as always open may be gone; a panel without protection asks nobody.
+        Controller = house.Controller with { MinimumOpen = 1 },
+    };
+
+    /// <summary>
+    /// With a spring bypass: the house's own, or one that opens a tenth above the pressure with all zones open, or half-way to
+    /// that with one zone where the pump's curve leaves less room.
+    /// </summary>
+    private static House WithBypass(House house, House bare)
+    {
+        if (house.Bypass is { } own)
+            return bare with { Bypass = own with { CountsAs = 0 } };
+        var flows = new HouseFlows(bare, bare.SeasonWaterC());
+        BypassNeed need = BypassNeed.Of(bare, flows);
+        double all = need.AllOpenM * flows.PascalPerM;
+        double one = need.OneOpenM * flows.PascalPerM;
+        double opens = all * 1.1 < one ? all * 1.1 : (all + one) / 2;
+        return bare with { Bypass = new HouseBypass(Math.Max(100, opens), Setting.Derived(CommonBandPa, "common practice"), CommonBypassKvs, 0) };
+    }
+
+    /// <summary>
+    /// With a pump that regulates itself in proportion: set to the head that it gives with all zones open, from half of it at no
+    /// flow (common practice).
+    /// </summary>
+    private static House WithRegulation(House bare)
+    {
+        var flows = new HouseFlows(bare, bare.SeasonWaterC());
+        double all = flows.With(flows.AllZones).PumpHeadM;
+        double set = Math.Min(all, 0.95 * bare.Pump.ShutoffHeadM);
+        return bare with { Pump = bare.Pump with { Regulation = new RegulationDescription(set) { HeadAtNoFlowM = set / 2, LowestSpeed = 0.3 } } };
+    }
+
+    /// <summary>Zones that somebody would hold open: the first companions, as many as give minimum open.</summary>
+    private static int Held(House house)
+    {
+        int held = 0;
+        IEnumerable<int> order = house.Controller.Companions.Value.Concat(Enumerable.Range(0, house.Zones.Count));
+        foreach (int zone in order.Where(zone => !house.Zones[zone].Gated))
+        {
+            if (OpenSets.CapacityOf(house, held) >= house.Controller.MinimumOpen)
+                break;
+            held |= 1 << zone;
+        }
+
+        return held;
+    }
+}

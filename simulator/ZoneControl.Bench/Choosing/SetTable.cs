@@ -1,0 +1,43 @@
+using ZoneControl.Bench.Houses;
+
+namespace ZoneControl.Bench.Choosing;
+
+/// <summary>The sets of open zones worth showing: what each call alone opens, the worst that may be, and all.</summary>
+internal static class SetTable
+{
+    public static IReadOnlyList<SetLine> Of(House house, HouseFlows flows, OpenSets sets)
+    {
+        var lines = new List<SetLine>();
+        void Add(string name, int zones) => lines.Add(new SetLine(name, flows.With(zones), OpenSets.CapacityOf(house, zones)));
+        if (house.StandingLoops.Count > 0 || house.Bypass is not null || house.FixedBypass is not null)
+            Add("nothing but what always stands open", 0);
+        for (int zone = 0; zone < house.Zones.Count; zone++)
+        {
+            int opened = sets.OpenedFor(zone);
+            int companions = opened & ~(1 << zone);
+            string with = companions == 0 ? "" : $" with {house.ZoneLabels(companions)}";
+            Add($"{house.Zones[zone].Label} calls{with}", opened);
+        }
+
+        if (sets.WorstReaching(house.Controller.MinimumOpen) is { } worst)
+            Add($"worst: {house.ZoneLabels(worst)}", worst);
+        Add("usual: " + UsualName(house, out int usual), usual);
+        Add("all zones", flows.AllZones);
+        return lines;
+    }
+
+    /// <summary>Every second zone, as when half the house asks, and whoever has to help.</summary>
+    private static string UsualName(House house, out int usual)
+    {
+        usual = 0;
+        for (int zone = 0; zone < house.Zones.Count; zone += 2)
+            usual |= 1 << zone;
+        foreach (int companion in house.Controller.Companions.Value)
+        {
+            if (OpenSets.CapacityOf(house, usual) < house.Controller.MinimumOpen)
+                usual |= 1 << companion;
+        }
+
+        return house.Zones.Count > 1 ? "every second zone" : house.Zones[0].Label;
+    }
+}

@@ -1,0 +1,95 @@
+using System.ComponentModel;
+using System.Globalization;
+using Spectre.Console.Cli;
+using ZoneControl.Bench.Choosing;
+using ZoneControl.Bench.Files;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Seasons;
+using ZoneControl.Cli.Files;
+using ZoneControl.Web.View.Sheets;
+
+namespace ZoneControl.Cli.Commands;
+
+/// <summary>What <c>check</c> takes.</summary>
+internal sealed class CheckSettings : SheetSettings
+{
+    [CommandOption("--capacity")]
+    [Description("Reckon each zone's capacity by its flow as well, and the minimum open that goes with it.")]
+    public bool Capacity { get; init; }
+
+    [CommandOption("--record <FILE>")]
+    [Description("Hold a record (JSON) of a commissioning run against the house file, and offer its measured times as settings.")]
+    public string? Record { get; init; }
+
+    [CommandOption("--design-flow <FLOW>")]
+    [Description("Flow that every loop should get, such as \"2 L/min\"; else reckoned from length, spacing, heat and drop.")]
+    public string? DesignFlow { get; init; }
+
+    [CommandOption("--heat <W/M2>")]
+    [Description("Heat that floors have to give on the coldest day, W/m²; else what each room loses then.")]
+    public string? Heat { get; init; }
+
+    [CommandOption("--spacing <LENGTH>")]
+    [Description("Distance between two runs of tube, such as \"200 mm\" or \"8 in\"; else what the house file says.")]
+    public string? Spacing { get; init; }
+
+    [CommandOption("--drop <KELVIN>")]
+    [Description("How much the water cools in a loop, K; else 5.")]
+    public string? Drop { get; init; }
+
+    [CommandOption("--water <TEMPERATURE>")]
+    [Description("Water temperature, such as \"35 °C\"; else that.")]
+    public string? Water { get; init; }
+
+    [CommandOption("--room <TEMPERATURE>")]
+    [Description("Room temperature, such as \"20 °C\"; else what each thermostat is set to.")]
+    public string? Room { get; init; }
+}
+
+/// <summary><c>check HOUSE</c>. Exit code 1 when a finding is a fault.</summary>
+internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings>
+{
+    public override async Task<int> ExecuteAsync(CommandContext context, CheckSettings settings, CancellationToken cancellationToken)
+    {
+        var desk = new SheetDesk(streams);
+        CheckAssumptions assumed = Assumed(settings);
+        House house = desk.ReadHouse(settings.House, settings.Units);
+        SeasonRecord? record = settings.Record is { } path ? ReadRecord(path) : null;
+        CheckReport report = HouseCheck.Of(house, assumed, settings.Capacity);
+        IReadOnlyList<Finding> more = record is null ? [] : RecordFindings.Of(house, record);
+        IReadOnlyList<MeasuredSetting> measured = record is null ? [] : RecordFindings.Settings(house, record);
+        report = report with { Findings = [.. report.Findings, .. more] };
+        SheetView sheet = CheckSheet.From(report, record is null ? [] : [RecordSheet.Offered(house, record)]);
+        await desk.ShowAsync(settings, sheet, () => CheckJson.From(report, measured));
+        return report.HasFaults ? ExitCode.Fail : ExitCode.Pass;
+    }
+
+    private static SeasonRecord ReadRecord(string path)
+    {
+        RecordReading reading = RecordFile.Read(path);
+        return reading.Record ?? throw new BadInputException(string.Join('\n', reading.Mistakes.Select(mistake => mistake.ToString())));
+    }
+
+    private static CheckAssumptions Assumed(CheckSettings s)
+    {
+        var usual = new CheckAssumptions();
+        return usual with
+        {
+            DesignFlowM3s = SheetDesk.Measure("--design-flow", s.DesignFlow, Dimension.Flow, 1e-6, 0.01, "0.1 to 600 L/min"),
+            FluxWPerM2 = Number("--heat", s.Heat, 5, 200, "W/m²"),
+            SpacingM = SheetDesk.Measure("--spacing", s.Spacing, Dimension.Length, 0.05, 0.6, "50 to 600 mm"),
+            DropK = Number("--drop", s.Drop, 1, 20, "K") ?? usual.DropK,
+            WaterC = SheetDesk.Measure("--water", s.Water, Dimension.Temperature, 5, 95, "5 to 95 °C") ?? usual.WaterC,
+            RoomC = SheetDesk.Measure("--room", s.Room, Dimension.Temperature, 5, 28, "5 to 28 °C"),
+        };
+    }
+
+    private static double? Number(string option, string? text, double least, double most, string unit)
+    {
+        if (text is null)
+            return null;
+        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value >= least && value <= most
+            ? value
+            : throw new BadInputException($"{option}: found \"{text}\", expected a number from {least} to {most}, in {unit}");
+    }
+}

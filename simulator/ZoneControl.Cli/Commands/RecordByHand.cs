@@ -1,0 +1,79 @@
+using System.Globalization;
+using ZoneControl.Bench.Files;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Seasons;
+
+namespace ZoneControl.Cli.Commands;
+
+/// <summary>Makes a record of what a person measured.</summary>
+internal static class RecordByHand
+{
+    /// <summary>The record.</summary>
+    /// <exception cref="BadInputException">Something cannot be used, or nothing was measured.</exception>
+    public static SeasonRecord From(House house, SeasonSettings settings, DateOnly date)
+    {
+        string season = settings.Season ?? "start";
+        if (season is not ("start" or "stop"))
+            throw new BadInputException(Words.Unknown("season", season, ["start", "stop"]));
+        var opened = Times(house, "--opened", settings.Opened);
+        var made = Times(house, "--made", settings.Made);
+        var closed = Times(house, "--closed", settings.Closed);
+        double? pascal = SheetDesk.Measure("--pressure", settings.Pressure, Dimension.Pressure, 0, 1e6, "0 to 10 bar");
+        if (opened.Count + made.Count + closed.Count == 0 && pascal is null && settings.Note is null)
+            throw new BadInputException("Nothing to record: give --opened, --made, --closed, --pressure or --note.");
+        foreach (int zone in made.Keys.Where(zone => !house.Zones[zone].Actuator.HasSwitch))
+            throw new BadInputException($"--made: {house.Zones[zone].Name} has no end switch; --opened is for a person's watch");
+        return new SeasonRecord
+        {
+            House = house.Name,
+            Date = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Season = season,
+            Source = "by hand",
+            PressureBar = pascal is { } pa ? Math.Round(pa / 1e5, 3) : null,
+            Notes = settings.Note ?? "",
+            Zones =
+            [
+                .. house.Zones.Select((zone, i) => new ZoneRecord
+                {
+                    Zone = zone.Name,
+                    Actuator = zone.Actuator.Name,
+                    OpenedS = Found(opened, i),
+                    SwitchMadeS = Found(made, i),
+                    ClosedS = Found(closed, i),
+                }),
+            ],
+        };
+    }
+
+    /// <summary>The day of a record: that of the option, or today.</summary>
+    /// <exception cref="BadInputException">It is no day.</exception>
+    public static DateOnly Day(string? text)
+    {
+        if (text is null)
+            return DateOnly.FromDateTime(DateTime.Now);
+        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
+            ? day
+            : throw new BadInputException($"--date: found \"{text}\", expected a day such as 2026-10-03");
+    }
+
+    private static Dictionary<int, double> Times(House house, string option, IEnumerable<string> texts)
+    {
+        var times = new Dictionary<int, double>();
+        foreach (string text in texts)
+        {
+            string[] parts = text.Split('=', 2);
+            int zone = house.ZoneIndex(parts[0].Trim());
+            if (parts.Length < 2)
+                throw new BadInputException($"{option}: found \"{text}\", expected a zone and a time, such as bath=\"3 min\"");
+            if (zone < 0)
+                throw new BadInputException(Words.Unknown("zone", parts[0].Trim(), [.. house.Zones.Select(z => z.Name)]));
+            double ms = SheetDesk.Measure(option, parts[1], Dimension.Time, 1000, 86_400_000, "1 s to 1 d")!.Value;
+            if (!times.TryAdd(zone, Math.Round(ms / 1000, 1)))
+                throw new BadInputException($"{option}: found {parts[0]} twice, expected each zone at most once");
+        }
+
+        return times;
+    }
+
+    private static double? Found(Dictionary<int, double> times, int zone) => times.TryGetValue(zone, out double time) ? time : null;
+}

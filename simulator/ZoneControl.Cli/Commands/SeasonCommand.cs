@@ -1,0 +1,100 @@
+using Spectre.Console.Cli;
+using ZoneControl.Bench.Files;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Seasons;
+using ZoneControl.Cli.Files;
+using ZoneControl.Web.View.Sheets;
+
+namespace ZoneControl.Cli.Commands;
+
+/// <summary><c>season HOUSE start|stop|commission|record|history</c>.</summary>
+internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettings>
+{
+    private static readonly string[] _whats = ["start", "stop", "commission", "record", "history"];
+
+    private readonly SheetDesk _desk = new(streams);
+
+    public override async Task<int> ExecuteAsync(CommandContext context, SeasonSettings settings, CancellationToken cancellationToken)
+    {
+        if (!_whats.Contains(settings.What))
+            throw new BadInputException(Words.Unknown("kind of season work", settings.What, _whats));
+        DateOnly day = RecordByHand.Day(settings.Date);
+        House house = _desk.ReadHouse(settings.House, settings.Units);
+        switch (settings.What)
+        {
+            case "start":
+                SheetView start = SeasonSheet.Start(house, ReadHistory(settings.House).Entries);
+                await _desk.ShowAsync(settings, start, () => SheetViewJson.From(start));
+                return ExitCode.Pass;
+            case "stop":
+                SheetView stop = SeasonSheet.Stop(house);
+                await _desk.ShowAsync(settings, stop, () => SheetViewJson.From(stop));
+                return ExitCode.Pass;
+            case "history":
+                HistoryReading history = ReadHistory(settings.House);
+                SheetView sheet = HistorySheet.From(house, history);
+                await _desk.ShowAsync(settings, sheet, () => HistoryJson.From(house, history));
+                return sheet.Verdict!.Good ? ExitCode.Pass : ExitCode.Fail;
+            case "record":
+                SeasonRecord byHand = RecordByHand.From(house, settings, day);
+                await ShowAsync(settings, house, byHand);
+                Keep(settings.House, byHand, settings.Json);
+                return ExitCode.Pass;
+            default:
+                return await CommissionAsync(settings, house, day, cancellationToken);
+        }
+    }
+
+    private async Task<int> CommissionAsync(SeasonSettings settings, House house, DateOnly day, CancellationToken cancel)
+    {
+        Installation installation = PlantedFaults.Read(house, settings.Faults);
+        if (!house.Contacts.Service)
+        {
+            streams.Error.WriteLine(
+                "This house has no hand switches (service = true under [contacts]); the run is made as if jumpers stood in for them.");
+        }
+
+        string controller = settings.Controller ?? BenchDoor.Library;
+        if (controller is not (BenchDoor.Library or BenchDoor.Firmware))
+            throw new BadInputException(Words.Unknown("controller", controller, [BenchDoor.Library, BenchDoor.Firmware]));
+        CommissioningRun run = Commissioner.Run(
+            house, installation,
+            handed => controller == BenchDoor.Firmware ? new VirtualBench(null).Build(handed) : new LibraryController(handed.ToSettings()),
+            settings.Nobody ? Onlooker.Nobody : Onlooker.Person, cancel: cancel);
+        SeasonRecord record = RecordOf.Run(house, run, Diagnosis.Of(house, run), controller, day);
+        await ShowAsync(settings, house, record);
+        if (settings.Keep)
+            Keep(settings.House, record, settings.Json);
+        return record.Faults.Count == 0 ? ExitCode.Pass : ExitCode.Fail;
+    }
+
+    private Task ShowAsync(SeasonSettings settings, House house, SeasonRecord record) =>
+        _desk.ShowAsync(settings, RecordSheet.From(house, record), () => RecordFile.Write(record));
+
+    private HistoryReading ReadHistory(string housePath)
+    {
+        HistoryReading history = History.Read(housePath);
+        foreach (FileMistake mistake in history.Mistakes)
+            streams.Error.WriteLine($"{mistake}; left out");
+        return history;
+    }
+
+    private void Keep(string housePath, SeasonRecord record, bool json)
+    {
+        string folder = History.FolderOf(housePath);
+        try
+        {
+            Directory.CreateDirectory(folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            throw new BadInputException($"{folder}: cannot be made ({e.Message.TrimEnd('.')}); the record was not kept.");
+        }
+
+        string name = History.NewName(folder, record);
+        using var file = new PendingFile(name);
+        file.Commit(writer => writer.Write(RecordFile.Write(record)));
+        (json ? streams.Error : streams.Out).WriteLine($"Kept as {name}");
+    }
+}

@@ -1,0 +1,197 @@
+using ZoneControl.Bench.Choosing;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Scripts;
+using ZoneControl.Bench.Seasons;
+using ZoneControl.Logic;
+
+namespace ZoneControl.Web.View.Sheets;
+
+/// <summary>The sheets for the start and the end of a heating season, made from this house, with room to write.</summary>
+public static class SeasonSheet
+{
+    private const string NeedsHot = "Hot water scalds and is under pressure. Let the circuit cool, close what has to be closed, and open "
+        + "nothing that you cannot close again.";
+
+    private const string NeedsMains = "Pump, heat source and transformer are on the mains. Covers stay shut unless a licensed electrician "
+        + "opens them; voltage is measured by somebody who does so for a living.";
+
+    private const string NeedsGas = "Work on a gas or oil burner, its flue or its valves is for its licensed installer. Smell of gas: no switch, "
+        + "no flame, windows open, out, and call from outside.";
+
+    /// <summary>Autumn: from still and cold to the first warm floor.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="entries">Its history, oldest first, for the times of last year.</param>
+    public static SheetView Start(House house, IReadOnlyList<HistoryEntry> entries)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        return new SheetView("season sheet", "Starting the season", CheckSheet.HouseLine(house),
+            "Work from top to bottom, tick off, and write down what is asked for: next year it tells what changed.",
+            [
+                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Fill in.", "date", "name")])]),
+                new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Water(house)])]),
+                new SheetSection("Power, with the season switch on lockout",
+                    [new SheetCaution(NeedsMains), new SheetSteps([.. Power(house)]), .. ContactTable(house)]),
+                new SheetSection("Commissioning: each zone with the pump off", [.. Strokes(house, entries)]),
+                new SheetSection("Commissioning: the pump with zones open", [.. Trials(house)]),
+                new SheetSection("First heat", [new SheetCaution(NeedsGas), new SheetSteps([.. FirstHeat(house)])]),
+                Keep(house, "start"),
+            ]);
+    }
+
+    /// <summary>Spring: from the last warm floor to a house at rest.</summary>
+    /// <param name="house">The house.</param>
+    public static SheetView Stop(House house)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        return new SheetView("season sheet", "Ending the season", CheckSheet.HouseLine(house),
+            "Work from top to bottom, tick off, and write down what is asked for.",
+            [
+                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Fill in.", "date", "name")])]),
+                new SheetSection("Into lockout", [new SheetSteps([.. IntoLockout(house)])]),
+                new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Rest(house)])]),
+                new SheetSection("Heat source and power", [new SheetCaution(NeedsGas), new SheetCaution(NeedsMains), new SheetSteps([.. Leave(house)])]),
+                Keep(house, "stop"),
+            ]);
+    }
+
+    private static IEnumerable<SheetStep> Water(House house)
+    {
+        yield return new SheetStep("Open both isolating valves at the pump and those of the heat source.");
+        foreach (HouseManifold manifold in house.Manifolds)
+            yield return new SheetStep($"Manifold {manifold.Label}: open its supply and return isolating valves; no drip anywhere.");
+        yield return new SheetStep(
+            $"Read the pressure, cold and still; top up to what the heat source's maker wants, commonly {Measured.Pressure(1e5, house.Units)} to "
+                + $"{Measured.Pressure(1.5e5, house.Units)} (common practice).", "found", "left at");
+        yield return new SheetStep("Clean the filter or strainer between its two valves.", "found in it");
+        yield return new SheetStep("Let air out at every manifold and high point; flush loops one at a time where check says that the pump cannot.");
+        yield return new SheetStep("Draw a glass of water: clear, and no smell. Measure what the heat source's maker sets limits for.",
+            "pH", "hardness or conductivity", "colour");
+        if (house.StandingLoops.Count > 0)
+            yield return new SheetStep($"{Quantity.Count(house.StandingLoops.Count, "standing loop")} without an actuator: its hand valve is fully open.");
+        if (house.Bypass is { } bypass)
+            yield return new SheetStep($"Bypass: set to open at {Measured.Pressure(bypass.OpensAtPa, house.Units)}.", "set to");
+    }
+
+    private static IEnumerable<SheetStep> Power(House house)
+    {
+        yield return new SheetStep(house.Contacts.Has(Contact.Lockout)
+            ? "Turn the season switch to lockout, then switch on."
+            : "Turn every thermostat right down (this house has no season switch), then switch on.");
+        yield return new SheetStep("Nothing may move: pump, heat demand and every valve stay off (BOOT-SAFE). The heartbeat lamp blinks.");
+        if (house.Transformer is { } transformer)
+            yield return new SheetStep($"The actuators' transformer gives its {transformer.SupplyV.Value:0.#} V.", "measured, V");
+        yield return new SheetStep("Move each contact below by hand where it can be, and see that it is reported.");
+    }
+
+    private static SheetTable[] ContactTable(House house)
+    {
+        List<IReadOnlyList<string>> rows =
+        [
+            .. house.Zones.Select(zone => (IReadOnlyList<string>)
+            [
+                zone.Gated ? $"{zone.Label}: sense of the panel's valve" : $"{zone.Label}: thermostat",
+                (zone.Gated ? zone.SenseBreaks : zone.CallBreaks) ? "open asks" : "closed asks", "",
+            ]),
+            .. house.Contacts.Fitted.Select(contact => (IReadOnlyList<string>)
+            [
+                contact.Kind.Label, contact.ClosedAsserts.Value ? $"closed: {contact.Kind.Asserted}" : $"open: {contact.Kind.Asserted}", "",
+            ]),
+        ];
+        return [new SheetTable("Contacts", [new("contact"), new("what it means"), new("seen", Blank: true)], rows)];
+    }
+
+    private static IEnumerable<SheetBlock> Strokes(House house, IReadOnlyList<HistoryEntry> entries)
+    {
+        yield return new SheetText(
+            "Only one zone at a time, by its hand switch (or a jumper at its hand terminal), the pump's hand switch off. Stop a watch when "
+            + "the stem stops. Write which stem moved and which actuator got warm or hummed, even where it is the right one: exchanged "
+            + "actuator wires and exchanged end-switch wires look alike to the contacts.");
+        IReadOnlyList<ZoneDrift> drift = Drift.Of(house, entries);
+        yield return new SheetTable("Strokes",
+            [
+                new("zone"), new("opens in"), new("last time"), new("switch", Blank: true), new("open", Blank: true), new("moved", Blank: true),
+                new("warm", Blank: true),
+            ],
+            [
+                .. house.Zones.Select((zone, i) => (IReadOnlyList<string>)
+                [
+                    zone.Label,
+                    Durations.InWords(zone.Actuator.OpeningTime),
+                    drift[i].Times.Count > 0 ? Seconds(drift[i].Times[^1].Seconds) : "-",
+                    zone.Actuator.HasSwitch ? "" : "none", zone.Gated ? "by its panel" : "", "", "",
+                ]),
+            ]);
+    }
+
+    private static IEnumerable<SheetBlock> Trials(House house)
+    {
+        string stopped = house.Controller.PumpStartInterval > house.Controller.PumpMinOff.Value
+            ? Durations.InWords(house.Controller.PumpStartInterval)
+            : Durations.InWords(house.Controller.PumpMinOff.Value);
+        yield return new SheetText(
+            $"For each line: the hand switches of its zones, then the pump's. It starts when they are proven open; between two starts at least {stopped} "
+            + "pass. Stop it at once if it is loud or if nothing moves in the flow glasses.");
+        IReadOnlyList<int> sets = CommissioningPlan.Sets(house);
+        yield return new SheetTable("The pump",
+            [new("open zones"), new("flow seen", Blank: true), new("flow glasses", Blank: true), new("warm", Blank: true)],
+            [.. sets.Select(set => (IReadOnlyList<string>)[house.ZoneLabels(set), house.Contacts.Has(Contact.Flow) ? "" : "no flow switch", "", ""])]);
+    }
+
+    private static IEnumerable<SheetStep> FirstHeat(House house)
+    {
+        yield return new SheetStep("Set the heat source as its maker says, and the water to the floor low: a cold slab is warmed over days.", "supply set to");
+        if (house.Contacts.Has(Contact.Limit))
+            yield return new SheetStep("Try the high limit: turn it down until it opens, see pump and heat demand go off, turn it back, press reset.");
+        yield return new SheetStep(house.Contacts.Has(Contact.Lockout) ? "Season switch to heating." : "Thermostats back to their setting.");
+        TimeSpan wait = house.Zones.Max(zone => zone.ProofTime.Value);
+        yield return new SheetStep(
+            $"Turn up one thermostat. Its zone and its companions open, and the pump starts after {Durations.InWords(wait)} at the latest, its rest after "
+                + "power-up included or not.", "started after");
+        yield return new SheetStep("The right floor gets warm. Do the same with every other thermostat.", "zones tried");
+        yield return new SheetStep("After a day: pressure again, air again.", "pressure");
+    }
+
+    private static IEnumerable<SheetStep> IntoLockout(House house)
+    {
+        HouseController c = house.Controller;
+        yield return new SheetStep("Read the pressure, warm, and the water temperatures.", "pressure", "supply", "return");
+        yield return new SheetStep(
+            (house.Contacts.Has(Contact.Lockout) ? "Season switch to lockout. " : "Turn every thermostat right down. ")
+                + $"If the pump ran, heat demand goes off, the pump runs on for {Durations.InWords(c.PumpOverrun.Value)}, stops, and "
+                + $"{Durations.InWords(c.PumpRundown.Value)} later the valves are released.", "pump stopped after");
+        yield return new SheetStep("Turn one thermostat up: nothing may answer" + (house.Contacts.Has(Contact.Lockout) ? "." : " once it is down again."));
+    }
+
+    private static IEnumerable<SheetStep> Rest(House house)
+    {
+        bool exercises = house.Controller.ExerciseInterval.Value > TimeSpan.Zero;
+        yield return new SheetStep(exercises
+            ? $"Leave every isolating valve open and the power on: every {Durations.InWords(house.Controller.ExerciseInterval.Value)} valves and pump are exercised "
+                + $"for {Durations.InWords(house.Controller.ExerciseRun.Value)}, and the controller cannot see an isolating valve."
+            : "Nothing exercises pump and valves in this house: do it by hand once a month.");
+        yield return new SheetStep("Leave the circuit full: drained tube and iron take air, and air rusts. Drain only for repairs, or where frost may reach it.");
+        yield return new SheetStep("Look over manifolds, pump and valves for drips and white or brown crusts.", "found");
+        yield return new SheetStep("Clean the filter or strainer.", "found in it");
+        yield return new SheetStep("Read the pressure, cold.", "pressure");
+        if (house.Contacts.Has(Contact.Freeze))
+            yield return new SheetStep("The freeze contact stays awake in lockout: leave the heat source able to answer, or the water protected otherwise.");
+    }
+
+    private static IEnumerable<SheetStep> Leave(House house)
+    {
+        yield return new SheetStep("Put the heat source to rest as its maker says; if it makes hot water for taps, it stays on for that.");
+        yield return new SheetStep("Heat demand stays wired: the controller asks for none in lockout"
+            + (house.Contacts.Has(Contact.Freeze) ? ", but for frost." : "."));
+        yield return new SheetStep("If the power must go off: once it is back, everything starts off and unproven (BOOT-SAFE); nothing needs to be done.");
+    }
+
+    private static SheetSection Keep(House house, string season) => new("Keep it",
+        [
+            new SheetText("What was written down goes into the history beside the house file, a plain file for each start and stop:"),
+            new SheetLines("For example",
+                [$"zonecontrol season {(house.FileName.Length > 0 ? house.FileName : "HOUSE")} record --season {season} \\",
+                    $"    --opened {house.Zones[0].Name}=\"3 min 5 s\" --pressure \"1.4 bar\" --note \"...\""]),
+        ]);
+
+    private static string Seconds(double seconds) => Durations.InWords((long)Math.Round(seconds) * 1000);
+}

@@ -1,0 +1,87 @@
+using System.Text.Json;
+
+namespace ZoneControl.Cli.Tests;
+
+public sealed class CheckCommandTests : IDisposable
+{
+    private readonly CommandLine _line = new();
+
+    public void Dispose() => _line.Dispose();
+
+    public static TheoryData<string> Houses => ["pottery", "toolworks", "two-rooms", "retrofit"];
+
+    [Theory]
+    [MemberData(nameof(Houses))]
+    public async Task An_example_house_passes_and_is_read_at_80_columns_in_both_units(string name)
+    {
+        string house = _line.Copy(name + ".house.toml");
+        foreach (string units in (string[])["si", "us"])
+        {
+            (int exit, string output, _) = await _line.Run("check", house, "--capacity", "--units", units);
+            Assert.Equal(ExitCode.Pass, exit);
+            _line.AssertNarrow(output);
+            Assert.Contains(units == "us" ? " gpm" : " L/min", output, StringComparison.Ordinal);
+            Assert.DoesNotContain(units == "us" ? " L/min" : " gpm", output, StringComparison.Ordinal);
+            Assert.Contains("FINE  0 faults", output, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_fault_is_exit_code_1_and_JSON_carries_its_number()
+    {
+        string house = _line.Copy("pottery.house.toml");
+        await File.WriteAllTextAsync(house, (await File.ReadAllTextAsync(house, TestContext.Current.CancellationToken))
+            .Replace("minimum_open = 2", "minimum_open = 1", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        (int exit, string output, _) = await _line.Run("check", house, "--json");
+        Assert.Equal(ExitCode.Fail, exit);
+        using JsonDocument json = JsonDocument.Parse(output);
+        JsonElement finding = json.RootElement.GetProperty("findings").EnumerateArray().Single(f => f.GetProperty("topic").GetString() == "minimum open");
+        Assert.Equal("fault", finding.GetProperty("kind").GetString());
+        Assert.InRange(finding.GetProperty("value").GetDouble(), 1, 6);
+        Assert.Equal("zonecontrol.check.1", json.RootElement.GetProperty("schema").GetString());
+    }
+
+    [Theory]
+    [InlineData("--spacing", "8", "without a unit")]
+    [InlineData("--drop", "50", "from 1 to 20")]
+    [InlineData("--units", "metric", "Known: si, us")]
+    [InlineData("--design-flow", "2 m", "a flow")]
+    [InlineData("--record", "nowhere.json", "no such file")]
+    [InlineData("--recrod", "x", "Did you mean '--record'?")]
+    public async Task Bad_options_get_one_message_and_exit_code_2(string option, string value, string expected)
+    {
+        (int exit, string output, string error) = await _line.Run("check", _line.Copy("pottery.house.toml"), option, value);
+        Assert.Equal((ExitCode.BadInput, ""), (exit, output));
+        Assert.Contains(expected, error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_record_is_held_against_the_house_and_its_times_are_offered()
+    {
+        string house = _line.Copy("pottery.house.toml");
+        Assert.Equal(ExitCode.Pass, (await _line.Run(
+            "season", house, "record", "--date", "2026-10-03", "--opened", "shop=4 min 20 s", "--made", "bath=160 s")).Exit);
+        string record = Path.Combine(_line.Path("pottery.history"), "2026-10-03-start.json");
+        (int exit, string output, _) = await _line.Run("check", house, "--record", record);
+        Assert.Equal(ExitCode.Pass, exit);
+        _line.AssertNarrow(output);
+        Assert.Contains("opening_time = \"4 min 20 s\"   # was \"4 min\"", output, StringComparison.Ordinal);
+        Assert.Contains("Bath: made after 2 min 40 s", output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_report_is_one_file_that_asks_for_nothing()
+    {
+        string report = _line.Path("check.html");
+        Assert.Equal(ExitCode.Pass, (await _line.Run("check", _line.Copy("pottery.house.toml"), "--report", report)).Exit);
+        string html = await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken);
+        Assert.StartsWith("<!DOCTYPE html>", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("src=", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("href=", html, StringComparison.Ordinal);
+        Assert.Contains("minimum open", html, StringComparison.Ordinal);
+        (int exit, _, string error) = await _line.Run("check", _line.Copy("pottery.house.toml"), "--report", _line.Path("pottery.house.toml"));
+        Assert.Equal(ExitCode.BadInput, exit);
+        Assert.Contains("choose another name", error, StringComparison.Ordinal);
+    }
+}
