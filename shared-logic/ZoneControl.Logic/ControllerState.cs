@@ -209,6 +209,9 @@ internal sealed class ControllerState
     public int Length =>
         Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 27 + 3 * _zones;
 
+    /// <summary>Where <see cref="Save"/> puts the idle seconds; their rest in ms comes next. Searches and tests look there.</summary>
+    public int IdlePlace => Calls.Length + Switches.Length + Senses.Length + Hands.Length + Contacts.Length + 12;
+
     public void Save(int[] state)
     {
         int at = Calls.Save(state, 0);
@@ -309,6 +312,13 @@ internal sealed class ControllerState
 
         Moving = MayMove;
         Supplied = !_supplySensed || Is(Contact.Supply);
+        // A power-up scan decides nothing, so what another state left here would be published.
+        Hold = HoldReason.None;
+        Asked = 0;
+        Planned = 0;
+        SensesTurned = 0;
+        ResetNow = false;
+        FlowTrip = false;
         // What changes from now on changes from this.
         Changed();
     }

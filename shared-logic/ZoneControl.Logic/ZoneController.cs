@@ -270,6 +270,9 @@ public sealed class ZoneController
     /// <summary>How many ints <see cref="Save"/> writes for this house.</summary>
     public int StateLength => _state.Length + 1;
 
+    /// <summary>Where among them the whole seconds since the pump last ran stand; their rest in ms is the next one.</summary>
+    public int IdlePlace => _state.IdlePlace;
+
     /// <summary>Writes everything that bears on what the controller does next, as of its last scan.</summary>
     /// <param name="state">At least <see cref="StateLength"/> long.</param>
     public void Save(int[] state)

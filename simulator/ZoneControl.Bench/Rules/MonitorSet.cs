@@ -18,9 +18,19 @@ public sealed class MonitorSet
     /// <param name="nameOf">A zone's name by its number, for reasons.</param>
     /// <param name="findings">Told of every occasion and every breach.</param>
     public MonitorSet(ControllerSettings house, Func<int, string> nameOf, IFindings findings)
+        : this(house, nameOf, findings, null)
+    {
+    }
+
+    /// <summary>Monitors of some rules only: each judges by itself, so that a search may take them in turns.</summary>
+    /// <param name="house">Lawful settings.</param>
+    /// <param name="nameOf">A zone's name by its number.</param>
+    /// <param name="findings">Told of every occasion and every breach.</param>
+    /// <param name="rules">The rules; null for all.</param>
+    internal MonitorSet(ControllerSettings house, Func<int, string> nameOf, IFindings findings, IReadOnlySet<string>? rules)
     {
         _seen = new Evidence(house, nameOf);
-        _monitors = [.. RuleBook.Monitors(_seen, findings)];
+        _monitors = [.. RuleBook.Monitors(_seen, findings).Where(monitor => rules is null || rules.Contains(monitor.Rule))];
         StateInts = WalkAll(StateWalk.Counting());
     }
 
@@ -99,6 +109,31 @@ public sealed class MonitorSet
             foreach (RuleMonitor monitor in _monitors)
                 monitor.OnTime();
         }
+    }
+
+    /// <summary>Time until what the monitors look at changes by itself, ms; <see cref="int.MaxValue"/> when only a frame can.</summary>
+    internal int MsToNextChange => _seen.MsToNextChange();
+
+    /// <summary>Something has not yet passed that begins with a stop, a start or a run of the pump.</summary>
+    internal bool PumpRests => _seen.InRundown || _seen.Pump.RestLeftMs > 0 || _seen.DelayUnsure;
+
+    /// <summary>The frame that holds now; its times are not kept.</summary>
+    internal Frame Shown => _seen.Now;
+
+    /// <summary>The pump has not run for the exercise interval.</summary>
+    internal bool ExerciseDue => _seen.Pump.ExerciseDue;
+
+    /// <summary>
+    /// Sets the time since the pump last ran to the exercise interval, or to none: it counts days, which a search cannot.
+    /// </summary>
+    internal void SetIdle(bool due)
+    {
+        bool before = _seen.Pump.ExerciseDue;
+        _seen.Pump.SetIdle(due);
+        if (before == due || _seen.Now.Unpowered)
+            return;
+        foreach (RuleMonitor monitor in _monitors)
+            monitor.OnTime();
     }
 
     /// <summary>Writes the whole memory into <paramref name="to"/>, which has at least <see cref="StateInts"/> places.</summary>

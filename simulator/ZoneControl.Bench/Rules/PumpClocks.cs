@@ -105,6 +105,13 @@ internal sealed class PumpClocks(ControllerSettings house)
         Derive(now);
     }
 
+    /// <summary>Idle for the exercise interval, or not at all.</summary>
+    public void SetIdle(bool due)
+    {
+        _idleS = due ? house.ExerciseIntervalS : 0;
+        _idlePartMs = _creditS = 0;
+    }
+
     /// <summary>An exercise was given up: the next may come after the retry time, though this one may have run the pump.</summary>
     public void PutOff() => _creditS = Math.Max(0, house.ExerciseIntervalS - house.ExerciseRetryS - _idleS);
 

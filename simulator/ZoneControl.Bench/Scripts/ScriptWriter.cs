@@ -29,8 +29,8 @@ public static class ScriptWriter
         Line(text, $"duration = {Time(script.DurationMs)}");
         Line(text, "");
         Line(text, "[conditions]");
-        Line(text, Invariant($"water_temperature = \"{script.Conditions.WaterC:0.###} °C\""));
-        Line(text, Invariant($"plant_room_temperature = \"{script.Conditions.PlantRoomC:0.###} °C\""));
+        Line(text, Invariant($"water_temperature = \"{script.Conditions.WaterC:0.############} °C\""));
+        Line(text, Invariant($"plant_room_temperature = \"{script.Conditions.PlantRoomC:0.############} °C\""));
         if (script.Conditions.ClockStart is { } start)
             Line(text, Invariant($"clock_start = \"{start:HH\\:mm}\""));
         var suffered = new Dictionary<int, ActuatorFault>();

@@ -39,6 +39,7 @@ public static class PageServer
         builder.Logging.ClearProviders();
         builder.Logging.AddConsole(console => console.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error); // its keys never leave memory
         AddServices(builder.Services, options);
         WebApplication app = builder.Build();
         Configure(app);
@@ -74,12 +75,14 @@ public static class PageServer
     {
         app.UseHostFiltering();
         app.Use(Guard);
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
         app.UseAntiforgery();
         app.MapStaticAssets();
         app.MapGet("/look/{name}", (string name) => Look.Find(name) is { } file
             ? Results.Text(file.Text, file.Type)
             : Results.NotFound());
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<App>().AddInteractiveServerRenderMode(
+            server => server.ContentSecurityFrameAncestorsPolicy = null); // said for every answer below
     }
 
     /// <summary>Only the page's own scripts and frames, and only requests that come from the page itself.</summary>
@@ -94,9 +97,10 @@ public static class PageServer
         string origin = context.Request.Headers.Origin.ToString();
         bool foreign = origin.Length > 0
             && !(Uri.TryCreate(origin, UriKind.Absolute, out Uri? from) && from.Authority == context.Request.Host.Value);
-        if (!foreign)
+        bool tooLarge = context.Request.ContentLength > 2 * LongestText;
+        if (!foreign && !tooLarge)
             return next(context);
-        context.Response.StatusCode = StatusCodes.Status403Forbidden;
+        context.Response.StatusCode = foreign ? StatusCodes.Status403Forbidden : StatusCodes.Status413PayloadTooLarge;
         return Task.CompletedTask;
     }
 }

@@ -52,7 +52,13 @@ public static class LiveLanes
 
     private static RunTotals None => new()
     {
-        DeadheadS = 0, DeadheadEvents = 0, HottestTrappedC = 0, PumpStarts = 0, PumpRunS = 0, PumpEnergyWh = 0, FirstWarmFlowS = null,
+        DeadheadS = 0,
+        DeadheadEvents = 0,
+        HottestTrappedC = 0,
+        PumpStarts = 0,
+        PumpRunS = 0,
+        PumpEnergyWh = 0,
+        FirstWarmFlowS = null,
         ValveStrokes = 0,
     };
 }

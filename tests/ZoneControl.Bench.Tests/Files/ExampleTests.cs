@@ -74,7 +74,7 @@ public class ExampleTests
         Assert.Contains(run.Expectations, verdict => !verdict.Met);
     }
 
-    private static (House House, Script Script) Load(string houseFile, string scriptFile)
+    internal static (House House, Script Script) Load(string houseFile, string scriptFile)
     {
         HouseReading house = HouseFile.Read(Path.Combine(Folder(), houseFile));
         Assert.Empty(house.Mistakes);

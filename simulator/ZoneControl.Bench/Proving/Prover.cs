@@ -1,0 +1,99 @@
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Rules;
+using ZoneControl.Bench.Running;
+using ZoneControl.Logic;
+
+namespace ZoneControl.Bench.Proving;
+
+/// <summary>Explores every reachable state of a house's controller and judges every rule in each.</summary>
+public static class Prover
+{
+    /// <summary>Searches until everything is visited, a rule is broken, or a limit is reached.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="options">What to do and what it may take.</param>
+    /// <param name="progress">Told after each level of each search.</param>
+    /// <param name="cancel">Stops the search; the result then says how far it came.</param>
+    public static ProofResult Run(
+        House house, ProveOptions options, IProgress<SearchProgress>? progress = null, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(options);
+        ControllerSettings real = house.ToSettings();
+        string NameOf(int zone) => house.Zones[zone].Label;
+        Func<ControllerSettings, IProvable> build = options.Build ?? (settings => Protections.Build(settings, options.Without));
+        Scaling scaling = Scaling.Of(real, options.MostScans, NameOf, options.FilterScans);
+        Move[] moves = [.. Move.All(real).Where(move => !options.Except.Contains(move.Kind))];
+        var whole = new ProductPlan(scaling.Settings, () => build(Scaling.Copy(scaling.Settings)), moves, null, NameOf);
+        List<SearchPass> passes = Search(whole, options, progress, cancel);
+        SearchPass? broken = passes.Where(pass => pass.Outcome.Breach is not null).MinBy(pass => pass.Outcome.Depth);
+        SearchPass? stopped = passes.FirstOrDefault(pass => pass.Outcome.Stopped != StopReason.None);
+        Breach? breach = broken?.Outcome.Breach;
+        string? rule = breach is null ? null : RuleBook.Rules[breach.Rule].Id;
+        Run? replay = null;
+        if (broken is not null && rule is not null && !cancel.IsCancellationRequested)
+        {
+            ProductPlan plan = whole with { Rules = new HashSet<string> { rule } };
+            replay = Replay.Of(house, real, build, plan, broken.Outcome.Moves, rule, breach!.Why, cancel);
+        }
+
+        return new ProofResult
+        {
+            Verdict = broken is not null ? ProofVerdict.Broken : stopped is not null ? ProofVerdict.Explored : ProofVerdict.Proven,
+            Stopped = stopped?.Outcome.Stopped ?? StopReason.None,
+            Depth = broken?.Outcome.Depth ?? (stopped is null ? passes.Max(pass => pass.Outcome.Depth) : passes.Min(pass => pass.Outcome.Depth)),
+            Elapsed = passes.Aggregate(TimeSpan.Zero, (sum, pass) => sum + pass.Outcome.Elapsed),
+            Workers = WorkersOf(options),
+            Passes = [.. passes.Select(pass => pass.Told())],
+            Scaling = scaling,
+            Moves = moves,
+            Without = options.Without,
+            Occasions =
+            [
+                .. RuleBook.Rules.Select((known, i) => new RuleOccasions(known.Id, passes.Sum(pass => pass.Outcome.Occasions[i]))),
+            ],
+            Rule = rule,
+            Why = breach?.Why ?? "",
+            ScaledRun = broken?.Outcome.Moves ?? [],
+            Replay = replay,
+        };
+    }
+
+    private static int WorkersOf(ProveOptions options) => options.Workers > 0 ? options.Workers : Environment.ProcessorCount;
+
+    private static List<SearchPass> Search(
+        ProductPlan whole, ProveOptions options, IProgress<SearchProgress>? progress, CancellationToken cancel)
+    {
+        var passes = new List<SearchPass>();
+        IReadOnlyList<IReadOnlySet<string>> groups = RuleGroups.Of(options.Rules);
+        TimeSpan left = options.MaxTime;
+        int depth = int.MaxValue;
+        for (int i = 0; i < groups.Count; i++)
+        {
+            // Each has its share of what time is left; what one does not need the next ones have.
+            var limits = new SearchLimits(
+                options.MaxStates, left / (groups.Count - i), options.MaxMemoryBytes, WorkersOf(options), depth);
+            SearchOutcome outcome = new Search(whole with { Rules = groups[i] }, limits).Run(progress, cancel);
+            passes.Add(new SearchPass(groups[i], outcome));
+            left -= outcome.Elapsed;
+            if (outcome.Breach is not null)
+                depth = outcome.Depth - 1;
+            if (cancel.IsCancellationRequested)
+                break;
+        }
+
+        foreach (IReadOnlySet<string> rules in groups.Skip(passes.Count))
+            passes.Add(SearchPass.NotBegun(rules));
+        return passes;
+    }
+
+    /// <summary>One search with the monitors of some rules.</summary>
+    private sealed record SearchPass(IReadOnlySet<string> Rules, SearchOutcome Outcome)
+    {
+        public static SearchPass NotBegun(IReadOnlySet<string> rules) => new(rules, new SearchOutcome(
+            StopReason.Cancelled, 0, 0, 0, TimeSpan.Zero, 0, new long[RuleBook.Rules.Count], null, []));
+
+        public ProofPass Told() => new(
+            [.. RuleBook.Rules.Select(rule => rule.Id).Where(Rules.Contains)],
+            Outcome.Stopped, Outcome.Depth, Outcome.States, Outcome.Transitions, Outcome.Elapsed, Outcome.PeakBytes);
+    }
+}
