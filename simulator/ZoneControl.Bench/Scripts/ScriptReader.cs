@@ -38,7 +38,7 @@ internal static class ScriptReader
         };
     }
 
-    private static ScriptConditions ReadConditions(TableReader? table)
+    internal static ScriptConditions ReadConditions(TableReader? table)
     {
         if (table is null)
             return new ScriptConditions(DefaultWaterC, DefaultPlantRoomC);

@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Captures;
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Rules;
