@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["audit"] = typeof(AuditSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +64,10 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<AuditCommand>("audit")
+                .WithDescription("Judge a capture of a real board or panel by the same rules. Exit codes as for run.")
+                .WithExample("audit", "house.toml", "capture.vcd")
+                .WithExample("audit", "house.toml", "panel.csv", "--map", "panel.map.toml", "--report", "panel.html");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

@@ -18,10 +18,10 @@ internal static class BenchDoor
 
     /// <summary>Runs and judges.</summary>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Run Run(House house, Script script, string controller, CancellationToken cancel) => controller switch
+    public static Run Run(House house, Script script, string controller, IProgress<double>? progress, CancellationToken cancel) => controller switch
     {
-        Library => Runner.Run(house, script, settings => new LibraryController(settings), cancel: cancel),
-        Straight => Runner.Run(house, script, settings => new StraightWiring(settings), cancel: cancel),
+        Library => Runner.Run(house, script, settings => new LibraryController(settings), progress: progress, cancel: cancel),
+        Straight => Runner.Run(house, script, settings => new StraightWiring(settings), progress: progress, cancel: cancel),
         _ => throw new ArgumentOutOfRangeException(nameof(controller), controller, "a controller nobody can build"),
     };
 }

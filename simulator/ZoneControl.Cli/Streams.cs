@@ -7,10 +7,12 @@ namespace ZoneControl.Cli;
 /// <param name="Out">Results.</param>
 /// <param name="Error">Mistakes and warnings.</param>
 /// <param name="OutIsTerminal">Whether results go to a terminal, so that colour may be used.</param>
-internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTerminal)
+/// <param name="ErrorIsTerminal">Whether mistakes go to a terminal, so that progress may be shown there.</param>
+internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTerminal, bool ErrorIsTerminal = false)
 {
     /// <summary>The process's own.</summary>
-    public static Streams OfProcess() => new(Console.Out, Console.Error, !Console.IsOutputRedirected);
+    public static Streams OfProcess() => 
+        new(new GuardedOutput(Console.Out), Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected);
 
     /// <summary>A terminal over <see cref="Out"/>, 80 columns wide or as narrow as it really is; colour only where it can be seen and is wanted.</summary>
     public IAnsiConsole Terminal()

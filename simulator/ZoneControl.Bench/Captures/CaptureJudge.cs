@@ -33,6 +33,7 @@ internal sealed class CaptureJudge : IMoments
     private bool _settled;
     private long _settlesMs;
     private bool _clockMoved;
+    private int _turn;
     private long? _gapMs;
     private string _gapWhy = "";
     private int _gapCount;
@@ -143,7 +144,9 @@ internal sealed class CaptureJudge : IMoments
     private void Show(in Frame frame, long? passedMs, ClockSign sign)
     {
         bool begins = !_judging || _gapMs is not null;
-        bool changed = begins || frame with { Ms = 0 } != _shown with { Ms = 0 };
+        bool changed = begins || frame with { Ms = 0 } != _shown with { Ms = 0 }
+            || _state.Values(ChannelKind.Scan) != _turn;
+        _turn = _state.Values(ChannelKind.Scan);
         if (_gapMs is not null)
             EndGap(frame.Ms);
         else

@@ -66,6 +66,9 @@ public enum ChannelKind
     /// <summary>Contacts of the house before debounce, bits of <see cref="Logic.Contact"/>.</summary>
     ContactWire,
 
+    /// <summary>Turns with every scan that is recorded, so that those which show nothing new are seen too; bit 0.</summary>
+    Scan,
+
     /// <summary>How far the scan clock is ahead of the capture's time, ms; a number.</summary>
     ClockAhead,
 

@@ -21,7 +21,7 @@ public sealed class ChannelNames
     [
         ("pump", new(ChannelKind.Pump, 0)), ("heat_demand", new(ChannelKind.Heat, 0)),
         ("power_up", new(ChannelKind.PowerUp, 0)), ("powered", new(ChannelKind.Powered, 0)),
-        ("clock_ahead", new(ChannelKind.ClockAhead, 0)), ("deadline", new(ChannelKind.Next, 0)),
+        ("scan", new(ChannelKind.Scan, 0)), ("clock_ahead", new(ChannelKind.ClockAhead, 0)), ("deadline", new(ChannelKind.Next, 0)),
     ];
 
     /// <summary>Other words for the same.</summary>

@@ -15,7 +15,9 @@ internal sealed class LogAudit(CaptureJudge judge, ChannelState state, Controlle
     private readonly HashSet<string> _fingerprints = [];
     private long _runMs;
     private long _clockMs;
+    private long _aliveMs;
     private long _nextMs = ZoneController.Never;
+    private (ClockSign Sign, long WasMs)? _fault;
     private bool _any;
     private bool _afterGap;
     private int _alarms;
@@ -27,13 +29,16 @@ internal sealed class LogAudit(CaptureJudge judge, ChannelState state, Controlle
     public IReadOnlyCollection<string> Fingerprints => _fingerprints;
 
     /// <summary>The moment reached, ms.</summary>
-    public long NowMs => _runMs;
+    public long NowMs => Math.Max(_runMs, _aliveMs);
 
     /// <summary>Scans read.</summary>
     public long Scans { get; private set; }
 
     /// <inheritdoc/>
     public void Boot(string fingerprint) => _fingerprints.Add(fingerprint);
+
+    /// <inheritdoc/>
+    public void ClockFault(ClockSign sign, long wasMs) => _fault = (sign, wasMs);
 
     /// <inheritdoc/>
     public void Scan(long clockMs, bool powerUp)
@@ -68,6 +73,9 @@ internal sealed class LogAudit(CaptureJudge judge, ChannelState state, Controlle
     }
 
     /// <inheritdoc/>
+    public void Alive(long clockMs) => _aliveMs = _any ? _runMs + Math.Max(0, clockMs - _clockMs) : 0;
+
+    /// <inheritdoc/>
     public void Note(long clockMs, string text, bool isAlarm)
     {
         if (_notes.Count < 200)
@@ -97,12 +105,15 @@ internal sealed class LogAudit(CaptureJudge judge, ChannelState state, Controlle
         bool fault = (state.Values(ChannelKind.Alarm) & ~_alarms & Alarm.TimeFault) != 0;
         long passed = since;
         ClockSign sign = ClockSign.Unknown;
-        if (since < 0)
+        if (_fault is { } told)
+            (passed, sign) = (Math.Max(0, told.WasMs - _clockMs), told.Sign);
+        else if (since < 0)
             (passed, sign) = (0, ClockSign.RunsBack);
         else if (fault)
             passed = _nextMs == ZoneController.Never ? 0 : Math.Clamp(_nextMs - _clockMs, 0, since);
         else if (since == 0)
             sign = ClockSign.Stands;
+        _fault = null;
         _runMs += passed;
         judge.Frame(state.ToFrame(_runMs) with { ClockAheadMs = clockMs - _runMs }, passed, sign);
     }

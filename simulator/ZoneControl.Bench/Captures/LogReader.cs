@@ -14,11 +14,17 @@ internal interface ILogEvents
     /// <summary>A scan's group is complete: the state is what it showed.</summary>
     void Scan(long clockMs, bool powerUp);
 
+    /// <summary>The scan whose lines follow found its clock at fault; the scan before it was at this time.</summary>
+    void ClockFault(Rules.ClockSign sign, long wasMs);
+
     /// <summary>Records were lost; nothing is known until the next boot.</summary>
     void Lost(long clockMs, string why);
 
     /// <summary>The board has put every output to safe and scans no more.</summary>
     void Fault(long clockMs, string word);
+
+    /// <summary>The board goes on, and nothing has changed since its last scan's lines.</summary>
+    void Alive(long clockMs);
 
     /// <summary>Something for people.</summary>
     void Note(long clockMs, string text, bool isAlarm);
@@ -187,6 +193,9 @@ internal sealed class LogReader(ByteWords words, House house, ChannelState state
                     throw Mistake(line, "a contact: " + string.Join(", ", _contacts.Select(pair => pair.Word)));
                 state.Set(new Channel(ChannelKind.Contact, Contact.Place(_contacts[contact].Contact)), OnOff(fields[3], line));
                 break;
+            case "clock" when fields.Length == 4:
+                ClockFault(fields, line);
+                break;
             case "pump" or "heat" when fields.Length == 3:
                 state.Set(new Channel(what == "pump" ? ChannelKind.Pump : ChannelKind.Heat, 0), OnOff(fields[2], line));
                 break;
@@ -207,6 +216,20 @@ internal sealed class LogReader(ByteWords words, House house, ChannelState state
         }
     }
 
+    private void ClockFault(string[] fields, ReadOnlySpan<byte> line)
+    {
+        Rules.ClockSign sign = fields[2] switch
+        {
+            "back" => Rules.ClockSign.RunsBack,
+            "stands" => Rules.ClockSign.StandsStill,
+            "late" => Rules.ClockSign.ComesLate,
+            _ => throw Mistake(line, "clock back, clock stands or clock late"),
+        };
+        if (!fields[3].StartsWith("was=", StringComparison.Ordinal) || !long.TryParse(fields[3].AsSpan(4), out long was))
+            throw Mistake(line, "was= and the time of the scan before, ms");
+        events.ClockFault(sign, was);
+    }
+
     private void Say(string[] fields, long ms, ReadOnlySpan<byte> line)
     {
         string rest = string.Join(' ', fields[2..]);
@@ -224,6 +247,9 @@ internal sealed class LogReader(ByteWords words, House house, ChannelState state
                     events.Fault(ms, fields[2]);
                 _knowsAll = false;
                 _open = false;
+                break;
+            case "alive":
+                events.Alive(ms);
                 break;
             case "overrun":
                 events.Note(ms, $"a scan took longer than its period ({rest})", true);

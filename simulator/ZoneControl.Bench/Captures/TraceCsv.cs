@@ -20,7 +20,8 @@ namespace ZoneControl.Bench.Captures;
 /// <item>for each contact of the house, by its key in house files: <c>contact</c> asserted before debounce and
 /// <c>accepted</c> after it, 0 or 1; <c>alarms</c> of the house in the words of script files, with semicolons between;
 /// <c>clock_ahead_s</c>, how far the controller's clock is ahead; <c>deadline_s</c>, the announced deadline or <c>never</c>;
-/// <c>season contact</c>; and for each zone <c>sense_contact</c>, before debounce.</item>
+/// <c>season contact</c>; and for each zone <c>sense_contact</c>, before debounce;
+/// <c>scan</c>, which turns with every scan that is recorded.</item>
 /// </list>
 /// Units are these whatever the house file shows results in, so that a program reading the table needs no other file.
 /// </summary>
@@ -50,14 +51,15 @@ public static class TraceCsv
             .. zones.SelectMany(zone => _zoneColumns.Select(column => $"{zone} {column}")),
             "pump_flow_L_per_min", "bypass_flow_L_per_min", "pump_head_m", "trapped_water_degC", "deadhead_s",
             .. _contacts.SelectMany(contact => (string[])[$"{contact.Key} contact", $"{contact.Key} accepted"]),
-            "alarms", "clock_ahead_s", "deadline_s", "season contact", .. zones.Select(zone => $"{zone} sense_contact"),
+            "alarms", "clock_ahead_s", "deadline_s", "season contact", .. zones.Select(zone => $"{zone} sense_contact"), "scan",
         ]);
-        foreach ((long ms, Frame frame, PlantSample sample) in TraceMoments.Of(trace))
-            Csv.Record(into, Line(ms, frame, sample, zones.Count));
+        foreach (TraceMoment moment in TraceMoments.Of(trace))
+            Csv.Record(into, Line(moment, zones.Count));
     }
 
-    private static List<string> Line(long ms, Frame frame, PlantSample sample, int zones)
+    private static List<string> Line(in TraceMoment moment, int zones)
     {
+        (long ms, Frame frame, PlantSample sample) = (moment.Ms, moment.Frame, moment.Sample);
         var fields = new List<string>
         {
             Seconds(ms),
@@ -96,6 +98,7 @@ public static class TraceCsv
         fields.Add(Bit((sample.RawContacts & Contact.Lockout) != 0));
         for (int zone = 0; zone < zones; zone++)
             fields.Add(Bit((sample.RawSenses & (1 << zone)) != 0));
+        fields.Add(Bit(moment.Turn));
         return fields;
     }
 

@@ -38,14 +38,14 @@ public static class TraceVcd
         into.Write("$upscope $end\n$enddefinitions $end\n");
         string[] shown = new string[signals.Count];
         long at = -1;
-        foreach ((long ms, Frame frame, PlantSample sample) in LastOfEach(TraceMoments.Of(trace)))
+        foreach (TraceMoment moment in LastOfEach(TraceMoments.Of(trace)))
         {
             bool first = at < 0;
-            at = ms;
-            into.Write(first ? $"#{ms}\n$dumpvars\n" : $"#{ms}\n");
+            at = moment.Ms;
+            into.Write(first ? $"#{at}\n$dumpvars\n" : $"#{at}\n");
             for (int i = 0; i < shown.Length; i++)
             {
-                string value = signals[i].Value(frame, sample);
+                string value = signals[i].Value(moment);
                 if (value == shown[i])
                     continue;
                 shown[i] = value;
@@ -61,11 +61,10 @@ public static class TraceVcd
     }
 
     // A dump has one state a moment: that after the step.
-    private static IEnumerable<(long Ms, Frame Frame, PlantSample Sample)> LastOfEach(
-        IEnumerable<(long Ms, Frame Frame, PlantSample Sample)> moments)
+    private static IEnumerable<TraceMoment> LastOfEach(IEnumerable<TraceMoment> moments)
     {
-        (long Ms, Frame Frame, PlantSample Sample)? before = null;
-        foreach ((long Ms, Frame Frame, PlantSample Sample) moment in moments)
+        TraceMoment? before = null;
+        foreach (TraceMoment moment in moments)
         {
             if (before is { } last && last.Ms < moment.Ms)
                 yield return last;
@@ -84,8 +83,9 @@ public static class TraceVcd
             Wire("", "power_up", (frame, _) => frame.PowerUp),
             Wire("", "pump", (frame, _) => frame.Pump),
             Wire("", "heat_demand", (frame, _) => frame.Heat),
-            new("", "wire 64", "clock_ahead", (frame, _) => Bits(frame.ClockAheadMs)),
-            new("", "wire 64", "deadline", (frame, _) => Bits(frame.NextDeadlineMs)),
+            new("", "wire 1", "scan", moment => moment.Turn ? "1" : "0"),
+            new("", "wire 64", "clock_ahead", moment => Bits(moment.Frame.ClockAheadMs)),
+            new("", "wire 64", "deadline", moment => Bits(moment.Frame.NextDeadlineMs)),
             Real("", "pump_flow_L_per_min", sample => sample.PumpFlowM3s * 60_000),
             Real("", "trapped_water_degC", sample => sample.TrappedWaterC),
             Real("", "deadhead_s", sample => sample.DeadheadS),
@@ -132,10 +132,10 @@ public static class TraceVcd
     }
 
     private static Signal Wire(string scope, string name, Func<Frame, PlantSample, bool> on) =>
-        new(scope, "wire 1", name, (frame, sample) => on(frame, sample) ? "1" : "0");
+        new(scope, "wire 1", name, moment => on(moment.Frame, moment.Sample) ? "1" : "0");
 
     private static Signal Real(string scope, string name, Func<PlantSample, double> value) =>
-        new(scope, "real 64", name, (_, sample) => "r" + Math.Round(value(sample), 6).ToString("0.######", CultureInfo.InvariantCulture));
+        new(scope, "real 64", name, moment => "r" + Math.Round(value(moment.Sample), 6).ToString("0.######", CultureInfo.InvariantCulture));
 
     private static string Bits(long value) => "b" + Convert.ToString(value, 2);
 
@@ -149,5 +149,5 @@ public static class TraceVcd
         return code;
     }
 
-    private sealed record Signal(string Scope, string Type, string Name, Func<Frame, PlantSample, string> Value);
+    private sealed record Signal(string Scope, string Type, string Name, Func<TraceMoment, string> Value);
 }

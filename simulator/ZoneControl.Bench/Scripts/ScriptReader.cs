@@ -24,6 +24,7 @@ internal static class ScriptReader
         long? durationMs = duration is { } time ? (long)time.TotalMilliseconds : null;
         List<ScriptEvent?> events = [.. file.Tables("event").Select(table => EventReader.Read(table, names, durationMs))];
         List<Expectation?> expectations = [.. file.Tables("expect").Select(table => ExpectationReader.Read(table, names, durationMs))];
+        names.NoteUnknown(file.Mistakes);
         file.End();
         if (title is null || durationMs is not { } ms)
             return null;

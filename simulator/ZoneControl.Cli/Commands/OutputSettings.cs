@@ -18,6 +18,10 @@ internal class OutputSettings : CommandSettings
     [Description("Write everything the judged run recorded as CSV.")]
     public string? Trace { get; init; }
 
+    [CommandOption("--vcd <FILE>")]
+    [Description("Write what the judged run recorded as a value change dump (IEEE 1364), for waveform viewers and 'audit'.")]
+    public string? Vcd { get; init; }
+
     [CommandOption("--controller <NAME>")]
     [Description("Who drives the pump: 'library' (ZoneControl's logic) or 'straight' (the pump wired straight to the calls). Give it twice for both, which is the default. With both, the verdict is that of 'library'.")]
     public string[] Controllers { get; init; } = [];

@@ -19,13 +19,18 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     public async Task<int> ExecuteAsync(CancellationToken cancel)
     {
         IReadOnlyList<string> controllers = Controllers();
-        (House house, Script script) = Read();
         CheckPaths();
+        (House house, Script script) = await Read(cancel);
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
         using PendingFile? traceFile = settings.Trace is { } trace ? new PendingFile(trace) : null;
+        using PendingFile? vcdFile = settings.Vcd is { } vcd ? new PendingFile(vcd) : null;
+        using var progress = new ProgressLine(streams);
 
-        Run judged = BenchDoor.Run(house, script, controllers[0], cancel);
-        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], cancel) : null;
+        Told<double> Progress(int number) =>
+            new(share => progress.Show(() => $"running: {100 * (number + share) / controllers.Count:0} %"));
+        Run judged = BenchDoor.Run(house, script, controllers[0], Progress(0), cancel);
+        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], Progress(1), cancel) : null;
+        progress.Clear();
         ReportView view = ReportBuilder.From(judged, compared, RuleBook.Rules);
 
         string? html = reportFile is null ? null : await HtmlReport.RenderAsync(view);
@@ -36,16 +41,22 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             TerminalReport.Write(streams.Terminal(), view);
         reportFile?.Commit(writer => writer.Write(html));
         traceFile?.Commit(writer => TraceCsv.Write(writer, judged.Trace, [.. house.Zones.Select(z => z.Name)]));
+        vcdFile?.Commit(writer => TraceVcd.Write(writer, judged.Trace, house));
         Written();
         return judged.Passed ? ExitCode.Pass : ExitCode.Fail;
     }
 
-    private (House House, Script Script) Read()
+    private async Task<(House House, Script Script)> Read(CancellationToken cancel)
     {
-        HouseReading houseReading = HouseFile.Read(housePath);
+        HouseReading houseReading = await Patience.Read(() => HouseFile.Read(housePath), housePath, streams, cancel);
         if (houseReading.House is not { } house)
+        {
+            if (houseReading.LooksLikeScript)
+                throw new BadInputException($"{housePath}: is a script file; the house file comes first: zonecontrol run HOUSE SCRIPT. Nothing was run.");
             throw Refused(houseReading.Mistakes, housePath, "The script was not read, since its names are the house's.");
-        ScriptReading scriptReading = ScriptFile.Read(scriptPath, house);
+        }
+
+        ScriptReading scriptReading = await Patience.Read(() => ScriptFile.Read(scriptPath, house), scriptPath, streams, cancel);
         if (scriptReading.Script is not { } script)
             throw Refused([.. houseReading.Mistakes, .. scriptReading.Mistakes], scriptPath, "");
         foreach (FileMistake warning in houseReading.Mistakes.Concat(scriptReading.Mistakes))
@@ -73,25 +84,9 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             : [.. BenchDoor.Controllers.Where(settings.Controllers.Contains)];
     }
 
-    /// <summary>A result must not replace what it was made from, nor another result.</summary>
-    private void CheckPaths()
-    {
-        (string What, string? Path)[] taken =
-            [("the house file", housePath), ("the script file", scriptPath), ("--report", settings.Report), ("--trace", settings.Trace)];
-        for (int i = 2; i < taken.Length; i++)
-        {
-            for (int j = 0; j < i; j++)
-            {
-                if (Same(taken[i].Path, taken[j].Path))
-                    throw new BadInputException($"{taken[i].What} {taken[i].Path}: is also {taken[j].What}; choose another name.");
-            }
-        }
-    }
-
-    private static bool Same(string? a, string? b) =>
-        !string.IsNullOrWhiteSpace(a) && !string.IsNullOrWhiteSpace(b) &&
-        string.Equals(Path.GetFullPath(a), Path.GetFullPath(b),
-            OperatingSystem.IsWindows() ? StringComparison.OrdinalIgnoreCase : StringComparison.Ordinal);
+    private void CheckPaths() => ResultPaths.Check(
+        [("the house file", housePath), ("the script file", scriptPath)],
+        [("--report", settings.Report), ("--trace", settings.Trace), ("--vcd", settings.Vcd)]);
 
     private void Written()
     {
@@ -100,5 +95,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             into.WriteLine($"Report written to {report}");
         if (settings.Trace is { } trace)
             into.WriteLine($"Trace written to {trace}");
+        if (settings.Vcd is { } vcd)
+            into.WriteLine($"Value change dump written to {vcd}");
     }
 }
