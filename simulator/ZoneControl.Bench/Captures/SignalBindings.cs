@@ -101,7 +101,7 @@ internal sealed record SignalBindings(
     private static FileMistake Unknown(MappedSignal mapped, IReadOnlyList<CaptureSignal> signals, ChannelMap map, string capture) => new(
         Words.Clean(map.FileName), mapped.Line, 1, "channel.signal", Words.Quote(mapped.Signal),
         $"a signal of {Words.Clean(capture)}: {Listed(signals)}",
-        Words.DidYouMean(mapped.Signal, signals.Take(1000).Select(signal => Words.Clean(signal.Name))));
+        Words.DidYouMean(mapped.Signal, signals.Take(1000).Select(signal => Words.Clean(signal.Name[(signal.Name.LastIndexOf('.') + 1)..]))));
 
     private static string Listed(IReadOnlyList<CaptureSignal> signals)
     {
