@@ -19,6 +19,7 @@ internal static class App
         ["serve"] = typeof(ServeSettings),
         ["winter"] = typeof(WinterSettings),
         ["compare"] = typeof(CompareSettings),
+        ["audit"] = typeof(AuditSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -101,6 +102,10 @@ internal static class App
                 .WithExample("winter", "house.toml")
                 .WithExample("winter", "house.toml", "--seed", "7", "--winters", "20")
                 .WithExample("winter", "house.toml", "--weather", "weather.csv", "--days", "120");
+            config.AddCommand<AuditCommand>("audit")
+                .WithDescription("Judge a capture of a real board or panel by the same rules. Exit codes as for run.")
+                .WithExample("audit", "house.toml", "capture.vcd")
+                .WithExample("audit", "house.toml", "panel.csv", "--map", "panel.map.toml", "--report", "panel.html");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

@@ -18,6 +18,8 @@ internal static class ArgumentCheck
     public static void Check(IReadOnlyList<string> args, IReadOnlyDictionary<string, Type> commands)
     {
         string command = args.Count > 0 && !args[0].StartsWith('-') ? args[0] : "";
+        if (command == "help" && !commands.ContainsKey(command))
+            throw new BadInputException("There is no command 'help'. 'zonecontrol --help' shows what there is, 'zonecontrol run --help' what one command takes.");
         if (!commands.TryGetValue(command, out Type? settings))
             throw new BadInputException(Words.Unknown("command", command, [.. commands.Keys.Where(name => name.Length > 0)]));
         Dictionary<string, string?> options = Options(settings);

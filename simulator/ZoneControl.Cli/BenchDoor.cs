@@ -25,11 +25,13 @@ internal static class BenchDoor
 
     /// <summary>Runs and judges.</summary>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Run Run(House house, Script script, string controller, CancellationToken cancel, VirtualBench? board = null) => controller switch
+    public static Run Run(
+        House house, Script script, string controller, IProgress<double>? progress, CancellationToken cancel, VirtualBench? board = null) => controller switch
     {
-        Library => Runner.Run(house, script, settings => LateContacts.Around(house, new LibraryController(settings)), cancel: cancel),
-        Firmware => Runner.Run(house, script, _ => (board ?? new VirtualBench(null)).Build(house), cancel: cancel),
-        Straight => Runner.Run(house, script, settings => new StraightWiring(settings), cancel: cancel),
+        Library => Runner.Run(
+            house, script, settings => LateContacts.Around(house, new LibraryController(settings)), progress: progress, cancel: cancel),
+        Firmware => Runner.Run(house, script, _ => (board ?? new VirtualBench(null)).Build(house), progress: progress, cancel: cancel),
+        Straight => Runner.Run(house, script, settings => new StraightWiring(settings), progress: progress, cancel: cancel),
         _ => throw new ArgumentOutOfRangeException(nameof(controller), controller, "a controller nobody can build"),
     };
 }

@@ -13,7 +13,7 @@ internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTermi
     public bool ErrorIsTerminal { get; init; }
 
     /// <summary>The process's own.</summary>
-    public static Streams OfProcess() => new(Console.Out, Console.Error, !Console.IsOutputRedirected)
+    public static Streams OfProcess() => new(new GuardedOutput(Console.Out), Console.Error, !Console.IsOutputRedirected)
     {
         ErrorIsTerminal = !Console.IsErrorRedirected,
         Questions = () => Console.IsInputRedirected || Console.IsOutputRedirected ? null : AnsiConsole.Create(new AnsiConsoleSettings()),

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Captures;
 using ZoneControl.Cli.Files;
 using ZoneControl.Logic;
 using ZoneControl.Web.Tests;
@@ -51,15 +52,15 @@ public class ResultFileTests
             "\"north, \"\"old\"\" wing latched\",\"north, \"\"old\"\" wing switch_early\",\"north, \"\"old\"\" wing switch_stuck\",\"north, \"\"old\"\" wing sense\",\"north, \"\"old\"\" wing hand\",\"north, \"\"old\"\" wing travel\"," +
             "\"north, \"\"old\"\" wing flow_L_per_min\",pump_flow_L_per_min,bypass_flow_L_per_min,pump_head_m,trapped_water_degC,deadhead_s," +
             "flow contact,flow accepted,limit contact,limit accepted,freeze contact,freeze accepted,priority contact,priority accepted," +
-            "reset contact,reset accepted,supply contact,supply accepted,service contact,service accepted,alarms,clock_ahead_s",
+            "reset contact,reset accepted,supply contact,supply accepted,service contact,service accepted,alarms,clock_ahead_s,deadline_s,season contact,\"north, \"\"old\"\" wing sense_contact\",scan",
             lines[0]);
         Assert.Equal(
             [
-                "0,1,1,0,0,0,no hold,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
-                "1,1,1,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0,0,0,0.25,0,0,0,0,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
-                "1,1,0,0,1,0,no hold,1,1,0,0,1,1,0,0,0,1,0,0,0.25,6,6,0,3,18.5,0,0,1,0,0,0,0,0,0,0,0,1,1,0,0,flow trip; clock fault,-2.5",
-                "2,0,0,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0,0,0,0.25,6,6,0,3,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
-                "3,0,0,0,0,0,no hold,1,0,1,0,0,0,0,0,0,0,0,0,1,0,0,0,0,18.5,0.5,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0",
+                "0,1,1,0,0,0,no hold,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,0,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0,0,0,0,1",
+                "1,1,1,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0,0,0,0.25,0,0,0,0,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0,0,0,0,1",
+                "1,1,0,0,1,0,no hold,1,1,0,0,1,1,0,0,0,1,0,0,0.25,6,6,0,3,18.5,0,0,1,0,0,0,0,0,0,0,0,1,1,0,0,flow trip; clock fault,-2.5,0,0,0,0",
+                "2,0,0,0,0,0,no hold,1,0,0,0,0,0,0,0,0,0,0,0,0.25,6,6,0,3,18.5,0,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0,0,0,0,1",
+                "3,0,0,0,0,0,no hold,1,0,1,0,0,0,0,0,0,0,0,0,1,0,0,0,0,18.5,0.5,0,0,0,0,0,0,0,0,0,0,1,0,0,0,,0,0,0,0,1",
                 "",
             ],
             lines[1..]);

@@ -124,20 +124,4 @@ public sealed class WinterTests : IDisposable
         int exit = await App.RunAsync(["winter", House], new Streams(output, error, false), stop.Token);
         Assert.Equal((ExitCode.Cancelled, ""), (exit, output.ToString()));
     }
-
-    [Fact]
-    public async Task Progress_is_shown_to_a_terminal_and_taken_away_again()
-    {
-        using var output = new StringWriter();
-        using var error = new StringWriter();
-        var streams = new Streams(output, error, OutIsTerminal: false) { ErrorIsTerminal = true };
-        await App.RunAsync(["winter", House, "--days", "10", "--controller", "library"], streams, TestContext.Current.CancellationToken);
-        string[] shown = error.ToString().Split('\r', StringSplitOptions.RemoveEmptyEntries);
-        int[] percent = [.. shown.Where(text => text.StartsWith("winter:", StringComparison.Ordinal))
-            .Select(text => int.Parse(text[7..text.IndexOf('%', StringComparison.Ordinal)], CultureInfo.InvariantCulture))];
-        Assert.Equal(percent.Order(), percent);
-        Assert.Equal(100, percent[^1]);
-        Assert.True(percent.Length > 20);
-        Assert.True(string.IsNullOrWhiteSpace(shown[^1]));
-    }
 }

@@ -37,12 +37,12 @@ internal static partial class NodeReader
     }
 
     /// <summary>
-    /// Whether a text may be shown: not too long, and no control characters but line ends where there may be several lines.
+    /// Whether a text may be shown: not too long, and no control characters, those that turn the direction of text included, but line ends where there may be several lines.
     /// </summary>
     public static bool IsText(string text, int longest, bool severalLines) =>
         text.Length <= longest
         && (severalLines || !string.IsNullOrWhiteSpace(text))
-        && text.All(c => !char.IsControl(c) || (severalLines && c is '\n' or '\r' or '\t'));
+        && text.All(c => !Words.IsHidden(c) || (severalLines && c is '\n' or '\r' or '\t'));
 
     /// <summary>Whether a text may be a name in files.</summary>
     public static bool IsName(string text) => Name().IsMatch(text);

@@ -12,6 +12,16 @@ public readonly record struct QuantityReading(double? Value, string Found, strin
 /// <summary>Reads quantities such as "250 ft", "0.6 gpm" or "1 h 20 min". The decimal sign is a point, everywhere.</summary>
 public static partial class Quantities
 {
+    /// <summary>What people write for units; only for hints, since one way to write a file is enough.</summary>
+    private static readonly (string[] Words, string Unit)[] _longWords =
+    [
+        (["sec", "secs", "second", "seconds"], "s"), (["mins", "minute", "minutes", "m"], "min"), (["hr", "hrs", "hour", "hours"], "h"),
+        (["day", "days"], "d"), (["millisecond", "milliseconds", "msec"], "ms"), (["metre", "metres", "meter", "meters"], "m"),
+        (["foot", "feet"], "ft"), (["inch", "inches"], "in"), (["litre", "litres", "liter", "liters"], "L"),
+        (["gallon", "gallons"], "gal"), (["watt", "watts"], "W"), (["volt", "volts"], "V"), (["celsius"], "°C"),
+        (["fahrenheit"], "°F"), (["percent"], "%"), (["pound", "pounds", "lbs"], "lb"),
+    ];
+
     /// <summary>Reads a quantity of one dimension.</summary>
     public static QuantityReading Read(string text, Dimension dimension)
     {
@@ -43,7 +53,8 @@ public static partial class Quantities
         Dimension? other = Dimension.All.FirstOrDefault(candidate => candidate.Units.Contains(unit));
         if (other is not null)
             return Mistake(text, $", {other.Name}", "");
-        string? near = dimension.Units.FirstOrDefault(known => known.Equals(unit, StringComparison.OrdinalIgnoreCase))
+        string? near = _longWords.FirstOrDefault(pair => pair.Words.Contains(unit.ToLowerInvariant()) && dimension.Units.Contains(pair.Unit)).Unit
+            ?? dimension.Units.FirstOrDefault(known => known.Equals(unit, StringComparison.OrdinalIgnoreCase))
             ?? NearestWord.Find(unit, dimension.Units);
         string hint = near is null
             ? $"unknown unit; known are {string.Join(", ", dimension.Units)}"

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ZoneControl.Bench.Files;
 
 /// <summary>Puts pieces of a file into messages.</summary>
@@ -14,7 +16,15 @@ internal static class Words
 
     /// <summary>Text with a visible stand-in for each control character and each half of a broken surrogate pair.</summary>
     public static string Clean(string text) =>
-        string.Concat(text.Select(c => char.IsControl(c) || char.IsSurrogate(c) ? '\u00BF' : c));
+        string.Concat(text.Select(c => IsHidden(c) || char.IsSurrogate(c) ? '\u00BF' : c));
+
+    /// <summary>
+    /// A character that shows nothing of itself and could make text look like other text: controls, separators of lines, and
+    /// format characters such as those that turn the direction of text. The two joiners that scripts need are none.
+    /// </summary>
+    public static bool IsHidden(char c) => c is not ('\u200C' or '\u200D')
+        && char.GetUnicodeCategory(c) is UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.LineSeparator
+            or UnicodeCategory.ParagraphSeparator;
 
     /// <summary>Choices in a sentence: "a", "b" or "c".</summary>
     public static string OneOf(IReadOnlyList<string> choices)

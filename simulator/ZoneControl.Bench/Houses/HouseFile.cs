@@ -5,7 +5,11 @@ namespace ZoneControl.Bench.Houses;
 /// <summary>What came of reading a house file.</summary>
 /// <param name="House">The house; null when a mistake is an error.</param>
 /// <param name="Mistakes">Every mistake found, errors and warnings, in the order of the file.</param>
-public sealed record HouseReading(House? House, IReadOnlyList<FileMistake> Mistakes);
+public sealed record HouseReading(House? House, IReadOnlyList<FileMistake> Mistakes)
+{
+    /// <summary>The file cannot be a house, and has what only script files have.</summary>
+    public bool LooksLikeScript { get; init; }
+}
 
 /// <summary>Reads house files. Bad content is a list of mistakes, never an exception.</summary>
 public static class HouseFile
@@ -26,6 +30,10 @@ public static class HouseFile
         House? house = HouseReader.Read(new TableReader(root, "", mistakes));
         return new HouseReading(
             mistakes.HasErrors || house is null ? null : house with { FileName = Path.GetFileName(fileName) },
-            mistakes.InOrder());
+            mistakes.InOrder())
+        {
+            LooksLikeScript = root.Entries.ContainsKey("duration") && root.Entries.ContainsKey("title")
+                && !root.Entries.ContainsKey("zone") && !root.Entries.ContainsKey("pump"),
+        };
     }
 }

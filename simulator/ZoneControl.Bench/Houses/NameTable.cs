@@ -9,6 +9,7 @@ internal sealed class NameTable(string kind)
     private readonly List<(int Index, TableReader Table)> _owners = [];
     private readonly HashSet<int> _used = [];
     private int _count;
+    private bool _missed;
 
     /// <summary>How many things there are, named or not.</summary>
     public int Count => _count;
@@ -49,6 +50,7 @@ internal sealed class NameTable(string kind)
             return index;
         }
 
+        _missed = true;
         List<string> known = [.. _names.Where(candidate => candidate.Length > 0)];
         if (!mistakes.LostText)
             mistakes.Error(place, path, Words.Quote(name), $"{Article} {kind}: {Words.OneOf(known)}", Words.DidYouMean(name, known));
@@ -61,7 +63,8 @@ internal sealed class NameTable(string kind)
     /// <summary>Warns of things that nothing refers to.</summary>
     public void WarnOfUnused(MistakeList mistakes)
     {
-        if (mistakes.LostText)
+        // Whoever misspelt a name meant one of these, so it may be used after all.
+        if (mistakes.LostText || _missed)
             return;
         foreach ((int index, TableReader table) in _owners)
         {

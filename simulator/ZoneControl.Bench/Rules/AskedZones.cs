@@ -38,6 +38,16 @@ internal sealed class AskedZones(ControllerSettings house)
 
     public void ForgetTimes() => _demandMs = _callsMs = 0;
 
+    /// <summary>What asks in this frame has done so for its start delay.</summary>
+    public void Presume(in Frame now)
+    {
+        Forget();
+        Ask(now);
+        SetZones(now);
+        _demandMs = Zones != 0 ? house.PumpStartDelayMs : 0;
+        _callsMs = Callers != 0 ? house.PumpStartDelayMs : 0;
+    }
+
     public void Take(in Frame was, in Frame now, bool exerciseMayBegin, bool resetPressed)
     {
         bool demandBefore = Zones != 0;

@@ -224,6 +224,19 @@ internal sealed class Evidence
         Derive();
     }
 
+    /// <summary>A frame, already cleaned, of which nobody knows what came before it (<see cref="MonitorSet.Resume"/>).</summary>
+    public void Presume(in Frame frame)
+    {
+        Forget();
+        Now = Was = frame with { PowerUp = false };
+        _outage = _fresh = false;
+        _valves.Presume(Now);
+        _pump.Presume(Now);
+        _asked.Presume(Now);
+        ProvenBefore = Held = Proven;
+        Derive();
+    }
+
     /// <summary>A frame without supply: nothing is judged until the next power-up.</summary>
     public void Outage(in Frame frame)
     {

@@ -85,6 +85,20 @@ public sealed class MonitorSet
         _begun = true;
     }
 
+    /// <summary>Zones that count as proven now, as the monitors reckon it.</summary>
+    internal int Proven => _seen.Proven;
+
+    /// <summary>
+    /// Goes on from a frame of which nobody knows what came before it. The unknown past gets the benefit of the doubt: what is
+    /// open has been so for long, the pump has rested, the start delay has passed; nothing in this frame is an edge.
+    /// </summary>
+    internal void Resume(in Frame frame)
+    {
+        End();
+        _seen.Presume(_seen.Clean(frame));
+        _begun = true;
+    }
+
     /// <summary>The last frame goes on holding for <paramref name="ms"/>, 0 or more.</summary>
     public void Pass(int ms)
     {

@@ -57,6 +57,17 @@ internal sealed class PumpClocks(ControllerSettings house)
         InRundown = FlowOverdue = false;
     }
 
+    /// <summary>The pump as this frame has it: it has rested and run down, and an exercise may come at any time.</summary>
+    public void Presume(in Frame now)
+    {
+        Forget();
+        _restMs = house.PumpMinOffMs;
+        _startMs = Math.Max(house.PumpStartIntervalMs, house.ScanPeriodMs + 1);
+        _creditS = now.Pump ? 0 : house.ExerciseIntervalS;
+        _flowSeen = Flow(now);
+        Derive(now);
+    }
+
     /// <summary>TIME-FAULT: a fresh rundown, and every rest begins again.</summary>
     public void ForgetTimes(in Frame now)
     {

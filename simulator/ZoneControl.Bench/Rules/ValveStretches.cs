@@ -51,6 +51,22 @@ internal sealed class ValveStretches(ControllerSettings house)
         Derive();
     }
 
+    /// <summary>Valves as this frame has them: open ones have been so for long, shut ones only now.</summary>
+    public void Presume(in Frame now)
+    {
+        Forget();
+        _open = (now.Valves & _driven) | (now.Senses & house.GatedZones);
+        _switches = now.EndSwitches;
+        _supplied = !house.Has(Contact.Supply) || (now.Contacts & Contact.Supply) != 0;
+        for (int zone = 0; zone < house.ZoneCount; zone++)
+        {
+            if ((_open & (1 << zone)) != 0)
+                _energisedMs[zone] = Math.Max(house.OpeningMs[zone] + house.ScanPeriodMs, BelievableMs(zone));
+        }
+
+        Derive();
+    }
+
     /// <summary>TIME-FAULT: no time that has passed counts any more; valves and switches stand as they are.</summary>
     public void ForgetTimes(in Frame now)
     {

@@ -24,6 +24,7 @@ internal static class ScriptReader
         long? durationMs = duration is { } time ? (long)time.TotalMilliseconds : null;
         List<ScriptEvent?> events = [.. file.Tables("event").Select(table => EventReader.Read(table, names, durationMs))];
         List<Expectation?> expectations = [.. file.Tables("expect").Select(table => ExpectationReader.Read(table, names, durationMs))];
+        names.NoteUnknown(file.Mistakes);
         file.End();
         if (title is null || durationMs is not { } ms)
             return null;
@@ -38,7 +39,7 @@ internal static class ScriptReader
         };
     }
 
-    private static ScriptConditions ReadConditions(TableReader? table)
+    internal static ScriptConditions ReadConditions(TableReader? table)
     {
         if (table is null)
             return new ScriptConditions(DefaultWaterC, DefaultPlantRoomC);

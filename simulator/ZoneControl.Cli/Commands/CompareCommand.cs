@@ -6,6 +6,7 @@ using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Cli.Files;
+using ZoneControl.Cli.Terminal;
 using ZoneControl.Web.View.Sheets;
 
 namespace ZoneControl.Cli.Commands;
@@ -54,10 +55,12 @@ internal sealed class CompareCommand(Streams streams) : AsyncCommand<CompareSett
             throw new BadInputException($"--days: found {settings.Days}, expected 1 to 366");
         House house = _desk.ReadHouse(settings.House, settings.Units);
         Script? script = settings.Script is { } path ? ReadScript(path, house) : null;
-        var progress = new ProgressLines(streams.Error, "compare");
+        using var line = new ProgressLine(streams);
+        IProgress<double> progress = line.Of("comparing");
         Comparison comparison = script is null
             ? Comparison.OverWinter(house, settings.Seed, settings.Days, progress, cancel: cancellationToken)
             : Comparison.OverScript(house, script, progress, cancellationToken);
+        line.Clear();
         await _desk.ShowAsync(settings, CompareSheet.From(comparison, prices), () => CompareJson.From(comparison, prices, settings.Seed));
         return ExitCode.Pass;
     }

@@ -18,6 +18,10 @@ internal class OutputSettings : CommandSettings
     [Description("Write everything the judged run recorded as CSV.")]
     public string? Trace { get; init; }
 
+    [CommandOption("--vcd <FILE>")]
+    [Description("Write what the judged run recorded as a value change dump (IEEE 1364), for waveform viewers and 'audit'.")]
+    public string? Vcd { get; init; }
+
     [CommandOption("--controller <NAME>")]
     [Description("Who drives the pump: 'library' (ZoneControl's logic), 'firmware' (the board's compiled program on virtual pins) or 'straight' (the pump wired straight to the calls). Give it twice to compare two; the default is library and straight. The verdict is that of the first in this order.")]
     public string[] Controllers { get; init; } = [];

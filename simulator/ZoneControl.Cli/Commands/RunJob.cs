@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Captures;
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Rules;
@@ -19,14 +20,19 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     {
         IReadOnlyList<string> controllers = Controllers();
         VirtualBench board = VirtualBench.Of(settings.Pins, settings.BoardLog, controllers);
-        (House house, Script script) = Read();
         CheckPaths();
+        (House house, Script script) = await Read(cancel);
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
         using PendingFile? traceFile = settings.Trace is { } trace ? new PendingFile(trace) : null;
         using PendingFile? logFile = settings.BoardLog is { } log ? new PendingFile(log) : null;
+        using PendingFile? vcdFile = settings.Vcd is { } vcd ? new PendingFile(vcd) : null;
+        using var progress = new ProgressLine(streams);
 
-        Run judged = BenchDoor.Run(house, script, controllers[0], cancel, board);
-        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], cancel, board) : null;
+        Run Carry(int number) => BenchDoor.Run(
+            house, script, controllers[number], progress.Of("running", number, controllers.Count), cancel, board);
+        Run judged = Carry(0);
+        Run? compared = controllers.Count > 1 ? Carry(1) : null;
+        progress.Clear();
         ReportView view = ReportBuilder.From(judged, compared, RuleBook.Rules);
 
         string? html = reportFile is null ? null : await HtmlReport.RenderAsync(view);
@@ -38,16 +44,22 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
         reportFile?.Commit(writer => writer.Write(html));
         traceFile?.Commit(writer => TraceCsv.Write(writer, judged.Trace, [.. house.Zones.Select(z => z.Name)]));
         logFile?.Commit(writer => board.WriteLog(writer));
+        vcdFile?.Commit(writer => TraceVcd.Write(writer, judged.Trace, house));
         Written();
         return judged.Passed ? ExitCode.Pass : ExitCode.Fail;
     }
 
-    private (House House, Script Script) Read()
+    private async Task<(House House, Script Script)> Read(CancellationToken cancel)
     {
-        HouseReading houseReading = HouseFile.Read(housePath);
+        HouseReading houseReading = await Patience.Read(() => HouseFile.Read(housePath), housePath, streams, cancel);
         if (houseReading.House is not { } house)
+        {
+            if (houseReading.LooksLikeScript)
+                throw new BadInputException($"{housePath}: is a script file; the house file comes first: zonecontrol run HOUSE SCRIPT. Nothing was run.");
             throw Refused(houseReading.Mistakes, housePath, "The script was not read, since its names are the house's.");
-        ScriptReading scriptReading = ScriptFile.Read(scriptPath, house);
+        }
+
+        ScriptReading scriptReading = await Patience.Read(() => ScriptFile.Read(scriptPath, house), scriptPath, streams, cancel);
         if (scriptReading.Script is not { } script)
             throw Refused([.. houseReading.Mistakes, .. scriptReading.Mistakes], scriptPath, "");
         foreach (FileMistake warning in houseReading.Mistakes.Concat(scriptReading.Mistakes))
@@ -77,28 +89,10 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             : [.. BenchDoor.Controllers.Where(settings.Controllers.Contains)];
     }
 
-    /// <summary>A result must not replace what it was made from, nor another result.</summary>
-    private void CheckPaths()
-    {
-        (string What, string? Path)[] taken =
-        [
-            ("the house file", housePath), ("the script file", scriptPath), ("--report", settings.Report), ("--trace", settings.Trace),
-            ("--board-log", settings.BoardLog),
-        ];
-        for (int i = 2; i < taken.Length; i++)
-        {
-            for (int j = 0; j < i; j++)
-            {
-                if (Same(taken[i].Path, taken[j].Path))
-                    throw new BadInputException($"{taken[i].What} {taken[i].Path}: is also {taken[j].What}; choose another name.");
-            }
-        }
-    }
-
-    private static bool Same(string? a, string? b) =>
-        !string.IsNullOrWhiteSpace(a) && !string.IsNullOrWhiteSpace(b) &&
-        string.Equals(Path.GetFullPath(a), Path.GetFullPath(b),
-            OperatingSystem.IsWindows() ? StringComparison.OrdinalIgnoreCase : StringComparison.Ordinal);
+    private void CheckPaths() => ResultPaths.Check(
+        [("the house file", housePath), ("the script file", scriptPath)],
+        [("--report", settings.Report), ("--trace", settings.Trace), ("--vcd", settings.Vcd),
+            ("--board-log", settings.BoardLog)]);
 
     private void Written()
     {
@@ -109,5 +103,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
             into.WriteLine($"Trace written to {trace}");
         if (settings.BoardLog is { } log)
             into.WriteLine($"Board's log written to {log}");
+        if (settings.Vcd is { } vcd)
+            into.WriteLine($"Value change dump written to {vcd}");
     }
 }

@@ -29,8 +29,8 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
             .. from weather in winters from name in controllers select new SeasonJob(house, weather, Builder(name), options),
         ];
         IReadOnlyList<SeasonResult> results;
-        using (var progress = new ProgressLine(streams, jobs.Length == 1 ? "winter" : "winters"))
-            results = Run(jobs, progress, cancel);
+        using (var progress = new ProgressLine(streams))
+            results = Run(jobs, progress.Of(jobs.Length == 1 ? "winter" : "winters"), cancel);
         SeasonResult[][] byWinter = [.. results.Chunk(controllers.Count)];
         bool passed = byWinter.All(winter => winter[0].DeadheadS <= 0);
         if (settings.Json)
@@ -40,7 +40,7 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
         return passed ? ExitCode.Pass : ExitCode.Fail;
     }
 
-    private static IReadOnlyList<SeasonResult> Run(SeasonJob[] jobs, ProgressLine progress, CancellationToken cancel) => jobs is [var only]
+    private static IReadOnlyList<SeasonResult> Run(SeasonJob[] jobs, IProgress<double> progress, CancellationToken cancel) => jobs is [var only]
         ? [SeasonRunner.Run(only.House, only.Weather(), only.Build, only.Options, progress, cancel)]
         : SeasonBatch.Run(jobs, progress, cancel: cancel);
 

@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using ZoneControl.Bench.Rules;
+using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Web.View;
 
@@ -64,10 +65,7 @@ public sealed record RunJson(string Schema, string House, string Script, bool Pa
         judged,
         run.Passed,
         run.Lanes.EndMs,
-        new Sums(
-            Rounded(run.Totals.DeadheadS), run.Totals.DeadheadEvents, Rounded(run.Totals.HottestTrappedC),
-            run.Totals.FirstWarmFlowS is { } s ? Rounded(s) : null, run.Totals.PumpStarts, Rounded(run.Totals.PumpRunS),
-            Rounded(run.Totals.PumpEnergyWh), run.Totals.ValveStrokes),
+        Summed(run.Totals),
         [.. run.Rules.Select(r => new OneRule(
             r.Verdict.Rule, Word(r.Verdict.Judgement), r.Verdict.Occasions,
             r.Verdict.FirstMs, r.Verdict.Why))],
@@ -75,7 +73,12 @@ public sealed record RunJson(string Schema, string House, string Script, bool Pa
         [.. run.Holds.Select(h => new OneHold(h.When.FromMs, h.When.ToMs, HoldWords.Of(h.Reason).Word))],
         [.. run.Happenings.Select(h => new OneHappening(h.Ms, h.Text, h.IsAlarm))]);
 
-    private static string Word(Judgement judgement) => judgement switch
+    internal static Sums Summed(RunTotals totals) => new(
+        Rounded(totals.DeadheadS), totals.DeadheadEvents, Rounded(totals.HottestTrappedC),
+        totals.FirstWarmFlowS is { } s ? Rounded(s) : null, totals.PumpStarts, Rounded(totals.PumpRunS),
+        Rounded(totals.PumpEnergyWh), totals.ValveStrokes);
+
+    internal static string Word(Judgement judgement) => judgement switch
     {
         Judgement.Kept => "kept",
         Judgement.NotCalledUpon => "notCalledUpon",

@@ -18,7 +18,7 @@ internal static class NextSteps
         console.WriteLine();
         Screen.Say(console, "The demo's house and script, to copy and change, are in the folder");
         // The path stands unwrapped, so that it can be copied whole.
-        console.Profile.Out.Writer.WriteLine($"  {Shorter(Path.GetDirectoryName(files.House)!)}");
+        console.Profile.Out.Writer.WriteLine($"  {Shorter(DemoFiles.ToCopy())}");
         foreach (string file in (string[])[files.House, files.Script])
             console.Profile.Out.Writer.WriteLine($"    {Path.GetFileName(file)}");
         Screen.Say(console, "In a clone, 'dotnet run --project simulator/ZoneControl.Cli --' stands for zonecontrol.");

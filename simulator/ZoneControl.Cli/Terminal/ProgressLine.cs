@@ -1,32 +1,59 @@
 namespace ZoneControl.Cli.Terminal;
 
 /// <summary>
-/// Progress of long work on one line of the error stream, where a person sees it; nothing where it would only fill a file.
+/// One line on a terminal that is written over as work goes on, on whatever threads. Where standard error is no terminal
+/// nothing is shown. The first line comes after a second, so that short work stays quiet.
 /// </summary>
-internal sealed class ProgressLine(Streams streams, string what) : IProgress<double>, IDisposable
+/// <param name="streams">Where it is shown.</param>
+/// <param name="time">What tells the time; the machine's own when null.</param>
+internal sealed class ProgressLine(Streams streams, TimeProvider? time = null) : IDisposable
 {
-    private readonly Lock _lock = new();
-    private int _shown = -1;
+    private static readonly TimeSpan First = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Every = TimeSpan.FromMilliseconds(200);
 
-    /// <inheritdoc/>
-    public void Report(double value)
+    private readonly Lock _lock = new();
+    private readonly TimeProvider _time = time ?? TimeProvider.System;
+    private readonly long _began = (time ?? TimeProvider.System).GetTimestamp();
+    private TimeSpan _due = First;
+    private bool _shown;
+
+    /// <summary>Shows how far it has come, now and then.</summary>
+    public void Show(Func<string> words)
     {
         if (!streams.ErrorIsTerminal)
             return;
-        int percent = (int)(value * 100);
         lock (_lock)
         {
-            if (percent <= _shown)
+            TimeSpan now = _time.GetElapsedTime(_began);
+            if (now < _due)
                 return;
-            _shown = percent;
-            streams.Error.Write($"\r{what}: {percent,3} %  (Ctrl-C stops it)");
+            _due = now + Every;
+            string text = words();
+            streams.Error.Write('\r' + (text.Length < Screen.Width ? text : text[..(Screen.Width - 1)]).PadRight(Screen.Width - 1));
+            _shown = true;
         }
     }
 
-    /// <summary>Takes the line away again.</summary>
-    public void Dispose()
+    /// <summary>Work that tells its share, 0 to 1, as a percentage of all <paramref name="pieces"/> of it.</summary>
+    public IProgress<double> Of(string what, int piece = 0, int pieces = 1) =>
+        new Told<double>(share => Show(() => $"{what}: {100 * (piece + share) / pieces:0} %  (Ctrl-C stops it)"));
+
+    /// <summary>Takes the line away.</summary>
+    public void Clear()
     {
-        if (_shown >= 0)
-            streams.Error.Write("\r" + new string(' ', what.Length + 28) + "\r");
+        lock (_lock)
+        {
+            if (_shown)
+                streams.Error.Write('\r' + new string(' ', Screen.Width - 1) + '\r');
+            _shown = false;
+        }
     }
+
+    public void Dispose() => Clear();
+}
+
+/// <summary>Tells progress on the very thread that makes it.</summary>
+internal sealed class Told<T>(Action<T> tell) : IProgress<T>
+{
+    public void Report(T value) => tell(value);
 }

@@ -47,7 +47,7 @@ internal static class TerminalReport
         Screen.Say(console, "Deadhead: the pump is on with less than its minimum flow.");
     }
 
-    private static void Holds(IAnsiConsole console, RunView run, Clock clock)
+    internal static void Holds(IAnsiConsole console, RunView run, Clock clock)
     {
         Screen.Heading(console, "Why the pump waited");
         if (run.Holds.Count == 0)

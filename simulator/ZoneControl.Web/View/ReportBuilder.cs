@@ -54,12 +54,12 @@ public static class ReportBuilder
         [.. run.Script.Events.Select(e => (e.AtMs, Words(e, run.House)))],
         run.Passed);
 
-    private static ZoneView Zone(HouseZone zone) => new(
+    internal static ZoneView Zone(HouseZone zone) => new(
         zone.Label,
         $"{(zone.Gated ? "gated, " : "")}{(zone.Actuator.HasSwitch ? "end switch" : "timed")}, {Quantity.Count(zone.Loops.Count, "loop")}");
 
     /// <summary>Text from a file without the file's line ends, so that it wraps where it is shown.</summary>
-    private static string Flowing(string text) =>
+    internal static string Flowing(string text) =>
         string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static string Words(ScriptEvent happened, House house)

@@ -139,4 +139,8 @@ public sealed record ReportView(
     TimeOnly? StartClock,
     UnitSystem Units,
     RunView Judged,
-    RunView? Compared);
+    RunView? Compared)
+{
+    /// <summary>For a capture from elsewhere: what was read of it; null for a run.</summary>
+    public CaptureView? Capture { get; init; }
+}

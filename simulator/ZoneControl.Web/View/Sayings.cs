@@ -22,6 +22,11 @@ public static class Sayings
         "These numbers come from a model of the house described in the file. They show how the logic behaves; they are no " +
         "measurement of a real house.";
 
+    /// <summary>What a judged capture is worth.</summary>
+    public const string Capture =
+        "Rules are judged by what the capture shows and the house file says. What the capture does not show is not judged, and " +
+        "water is estimated by a model, not measured.";
+
     /// <summary>How a rule came out, in words; broken stands out without colour.</summary>
     public static string Word(Judgement judgement) => judgement switch
     {

@@ -10,6 +10,7 @@ public class ExampleTests
 {
     public static TheoryData<string, string> Pairs => new()
     {
+        { "bakery.house.toml", "bakery-evening.script.toml" },
         { "pottery.house.toml", "pottery-first-cold-morning.script.toml" },
         { "retrofit.house.toml", "retrofit-evening.script.toml" },
         { "toolworks.house.toml", "toolworks-by-hand.script.toml" },
@@ -51,7 +52,8 @@ public class ExampleTests
     public void Every_example_file_is_tried()
     {
         string[] tried = [.. Pairs.SelectMany(pair => new[] { pair.Data.Item1, pair.Data.Item2 }).Distinct().Order()];
-        Assert.Equal(tried, Directory.GetFiles(Folder(), "*.toml").Select(path => Path.GetFileName(path)).Order());
+        Assert.Equal(tried, Directory.GetFiles(Folder(), "*.toml").Select(path => Path.GetFileName(path))
+            .Where(file => !file.EndsWith(".map.toml", StringComparison.Ordinal)).Order());
     }
 
     [Fact]

@@ -1,6 +1,6 @@
 using System.Buffers;
 
-namespace ZoneControl.Cli.Files;
+namespace ZoneControl.Bench.Captures;
 
 /// <summary>Comma-separated values as RFC 4180 has them: CRLF after every record, quotes where needed and doubled inside.</summary>
 public static class Csv

@@ -4,7 +4,7 @@ using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Logic;
 
-namespace ZoneControl.Cli.Files;
+namespace ZoneControl.Bench.Captures;
 
 /// <summary>
 /// A trace as a table: one line for each moment at which the plant was sampled or the controller changed what it shows.
@@ -18,8 +18,10 @@ namespace ZoneControl.Cli.Files;
 /// <item><c>pump_flow_L_per_min</c>, <c>bypass_flow_L_per_min</c>, <c>pump_head_m</c>, <c>trapped_water_degC</c>,
 /// <c>deadhead_s</c> so far;</item>
 /// <item>for each contact of the house, by its key in house files: <c>contact</c> asserted before debounce and
-/// <c>accepted</c> after it, 0 or 1; <c>alarms</c> of the house in the words of script files, with semicolons between; and
-/// <c>clock_ahead_s</c>, how far the controller's clock is ahead.</item>
+/// <c>accepted</c> after it, 0 or 1; <c>alarms</c> of the house in the words of script files, with semicolons between;
+/// <c>clock_ahead_s</c>, how far the controller's clock is ahead; <c>deadline_s</c>, the announced deadline or <c>never</c>;
+/// <c>season contact</c>; and for each zone <c>sense_contact</c>, before debounce;
+/// <c>scan</c>, which turns with every scan that is recorded.</item>
 /// </list>
 /// Units are these whatever the house file shows results in, so that a program reading the table needs no other file.
 /// </summary>
@@ -49,43 +51,18 @@ public static class TraceCsv
             .. zones.SelectMany(zone => _zoneColumns.Select(column => $"{zone} {column}")),
             "pump_flow_L_per_min", "bypass_flow_L_per_min", "pump_head_m", "trapped_water_degC", "deadhead_s",
             .. _contacts.SelectMany(contact => (string[])[$"{contact.Key} contact", $"{contact.Key} accepted"]),
-            "alarms", "clock_ahead_s",
+            "alarms", "clock_ahead_s", "deadline_s", "season contact", .. zones.Select(zone => $"{zone} sense_contact"), "scan",
         ]);
-        foreach ((long ms, Frame frame, PlantSample sample) in Moments(trace))
-            Csv.Record(into, Line(ms, frame, sample, zones.Count));
+        foreach (TraceMoment moment in TraceMoments.Of(trace))
+            Csv.Record(into, Line(moment, zones.Count));
     }
 
-    /// <summary>
-    /// Joins frames and samples. Of several samples at a frame's moment the last shows what the frame did, the earlier ones
-    /// what was before it.
-    /// </summary>
-    private static IEnumerable<(long Ms, Frame Frame, PlantSample Sample)> Moments(Trace trace)
+    private static List<string> Line(in TraceMoment moment, int zones)
     {
-        int next = 0;
-        Frame? inForce = null;
-        for (int i = 0; i < trace.Samples.Count; i++)
-        {
-            PlantSample sample = trace.Samples[i];
-            while (next < trace.Frames.Count && trace.Frames[next].Ms < sample.Ms)
-            {
-                inForce = trace.Frames[next++];
-                if (i > 0 && trace.Samples[i - 1].Ms < inForce.Value.Ms)
-                    yield return (inForce.Value.Ms, inForce.Value, trace.Samples[i - 1]);
-            }
-
-            bool last = i + 1 == trace.Samples.Count || trace.Samples[i + 1].Ms > sample.Ms;
-            if (last && next < trace.Frames.Count && trace.Frames[next].Ms == sample.Ms)
-                inForce = trace.Frames[next++];
-            if (inForce is { } frame)
-                yield return (sample.Ms, frame, sample);
-        }
-    }
-
-    private static List<string> Line(long ms, Frame frame, PlantSample sample, int zones)
-    {
+        (long ms, Frame frame, PlantSample sample) = (moment.Ms, moment.Frame, moment.Sample);
         var fields = new List<string>
         {
-            Number(ms / 1000.0),
+            Seconds(ms),
             Bit(!frame.Unpowered),
             Bit(frame.PowerUp),
             Bit(frame.Lockout),
@@ -116,11 +93,19 @@ public static class TraceCsv
         }
 
         fields.Add(string.Join("; ", AlarmWords.All.Where(word => (frame.Alarms & word.Alarm) != 0).Select(word => word.Word)));
-        fields.Add(Number(frame.ClockAheadMs / 1000.0));
+        fields.Add(Seconds(frame.ClockAheadMs));
+        fields.Add(frame.NextDeadlineMs == ZoneController.Never ? "never" : Seconds(frame.NextDeadlineMs));
+        fields.Add(Bit((sample.RawContacts & Contact.Lockout) != 0));
+        for (int zone = 0; zone < zones; zone++)
+            fields.Add(Bit((sample.RawSenses & (1 << zone)) != 0));
+        fields.Add(Bit(moment.Turn));
         return fields;
     }
 
     private static string Bit(bool on) => on ? "1" : "0";
+
+    // In whole milliseconds, so that they are read back as they were.
+    private static string Seconds(long ms) => (ms / 1000m).ToString("0.###", CultureInfo.InvariantCulture);
 
     private static string Number(double value)
     {
