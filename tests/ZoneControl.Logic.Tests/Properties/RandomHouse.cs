@@ -10,9 +10,12 @@ internal static class RandomHouse
     private static readonly Gen<int> _anyZones =
         Gen.Frequency((9, Gen.Int[1, 5]), (1, Gen.Const(ControllerSettings.MostZones)));
 
-    public static readonly Gen<ControllerSettings> Any =
+    public static readonly Gen<ControllerSettings> Any = OfZones(_anyZones);
+
+    /// <summary>Houses of so many zones.</summary>
+    public static Gen<ControllerSettings> OfZones(Gen<int> zones) =>
         from period in _anyPeriod
-        from basic in GenBasic(period)
+        from basic in GenBasic(period, zones)
         from contacts in GenContacts(period)
         from load in GenLoad(period)
         from exercise in GenExercise(period)
@@ -22,8 +25,8 @@ internal static class RandomHouse
 
     private sealed record Load(bool Known, int[] Hold, int[] More, int[] InrushMs, int Spare);
 
-    private static Gen<ControllerSettings> GenBasic(int period) =>
-        from zones in _anyZones
+    private static Gen<ControllerSettings> GenBasic(int period, Gen<int> anyZones) =>
+        from zones in anyZones
         from zone in GenZone(period).Array[zones]
         from companions in Gen.Shuffle(Enumerable.Range(0, zones).ToArray())
         from companionCount in Gen.Int[0, zones]
