@@ -7,6 +7,7 @@ namespace ZoneControl.Plant.Heat;
 internal static class SymmetricEigen
 {
     private const int MostSweeps = 60;
+    private const double Negligible = 1e-16; // of what stands on the diagonal: relative accuracy for small eigenvalues too
 
     /// <summary>Turns <paramref name="a"/> (n·n, by rows) into its eigenvalues on the diagonal; gives vectors by columns.</summary>
     public static double[] Solve(double[] a, int n)
@@ -25,7 +26,7 @@ internal static class SymmetricEigen
                 for (int q = p + 1; q < n; q++)
                 {
                     double off = a[p * n + q];
-                    if (Math.Abs(off) <= 1e-18 * Math.Sqrt(Math.Abs(a[p * n + p] * a[q * n + q])))
+                    if (Math.Abs(off) <= Negligible * Math.Sqrt(Math.Abs(a[p * n + p] * a[q * n + q])))
                     {
                         continue;
                     }
