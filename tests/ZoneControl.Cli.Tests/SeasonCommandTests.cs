@@ -47,15 +47,19 @@ public sealed class SeasonCommandTests : IDisposable
         Assert.True(File.Exists(Path.Combine(_line.Path("pottery.history"), "2026-10-03-start.json")));
 
         Assert.Contains("2 min 42 s", (await _line.Run("season", house, "start")).Out, StringComparison.Ordinal);
+        (int virtually, string model, _) = await _line.Run("season", house, "history");
+        Assert.Equal(ExitCode.Pass, virtually);
+        Assert.Contains("the model's valves, not the house's", string.Join(' ', model.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Pass, (await _line.Run("season", house, "record", "--date", "2026-10-04", "--made", "bath=2 min 40 s")).Exit);
         Assert.Equal(ExitCode.Pass, (await _line.Run(
             "season", house, "record", "--date", "2027-10-02", "--made", "bath=3 min 10 s", "--pressure", "20 psi", "--note", "bled the flat")).Exit);
         (int slow, string history, _) = await _line.Run("season", house, "history", "--units", "us");
         Assert.Equal(ExitCode.Fail, slow);
         _line.AssertNarrow(history);
         Assert.Contains("20.0 psi", history, StringComparison.Ordinal);
-        Assert.Contains("Bath took 2 min 42", history, StringComparison.Ordinal);
+        Assert.Contains("Bath took 2 min 40 s", history, StringComparison.Ordinal);
         using JsonDocument json = JsonDocument.Parse((await _line.Run("season", house, "history", "--json")).Out);
-        Assert.Equal(2, json.RootElement.GetProperty("records").GetArrayLength());
+        Assert.Equal(3, json.RootElement.GetProperty("records").GetArrayLength());
     }
 
     [Theory]

@@ -17,11 +17,14 @@ public sealed record ZoneDrift(int Zone, IReadOnlyList<OpeningTime> Times, doubl
     /// <summary>A valve that takes this many times as long as at first is getting slow (common practice).</summary>
     public const double SlowTimes = 1.15;
 
+    /// <summary>A watch and a scan tell no finer, s.</summary>
+    public const double FineS = 3;
+
     /// <summary>The last time over the first; null with fewer than two measurements.</summary>
     public double? Ratio => Times.Count >= 2 && Times[0].Seconds > 0 ? Times[^1].Seconds / Times[0].Seconds : null;
 
     /// <summary>It takes longer than the house file allows.</summary>
-    public bool IsTooSlow => Times.Count > 0 && Times[^1].Seconds > WorstS;
+    public bool IsTooSlow => Times.Count > 0 && Times[^1].Seconds > WorstS + FineS;
 
     /// <summary>It is getting slow.</summary>
     public bool IsSlowing => Ratio is >= SlowTimes;
@@ -31,7 +34,17 @@ public sealed record ZoneDrift(int Zone, IReadOnlyList<OpeningTime> Times, doubl
 public static class Drift
 {
     /// <summary>
-    /// Each zone's times: those of end switches where there are any, else those of a person's watch (two-wire valves report
+    /// The records that tell of the house itself; those of virtual pins, which tell of its model, only where there are no others.
+    /// </summary>
+    public static IReadOnlyList<HistoryEntry> Telling(IReadOnlyList<HistoryEntry> entries)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        HistoryEntry[] real = [.. entries.Where(entry => entry.Record.Source != SeasonRecord.Virtual)];
+        return real.Length > 0 ? real : entries;
+    }
+
+    /// <summary>
+    /// Each zone's times, from the records that are <see cref="Telling"/>: those of end switches where there are any, else those of a person's watch (two-wire valves report
     /// nothing themselves).
     /// </summary>
     public static IReadOnlyList<ZoneDrift> Of(House house, IReadOnlyList<HistoryEntry> entries)
@@ -44,7 +57,7 @@ public static class Drift
             {
                 (string Date, ZoneRecord Zone)[] records =
                 [
-                    .. entries.SelectMany(entry => entry.Record.Zones.Where(z => z.Zone == zone.Name).Select(z => (entry.Record.Date, z))),
+                    .. Telling(entries).SelectMany(entry => entry.Record.Zones.Where(z => z.Zone == zone.Name).Select(z => (entry.Record.Date, z))),
                 ];
                 OpeningTime[] bySwitch = [.. records.Where(r => r.Zone.SwitchMadeS is not null)
                     .Select(r => new OpeningTime(r.Date, r.Zone.SwitchMadeS!.Value, true))];

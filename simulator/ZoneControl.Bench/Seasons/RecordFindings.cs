@@ -15,6 +15,7 @@ public sealed record MeasuredSetting(string Actuator, string Key, string Value, 
 public static class RecordFindings
 {
     private static readonly TimeSpan _step = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan _fine = TimeSpan.FromSeconds(ZoneDrift.FineS);
 
     /// <summary>What the record says of the house file.</summary>
     public static IReadOnlyList<Finding> Of(House house, SeasonRecord record)
@@ -63,6 +64,8 @@ public static class RecordFindings
                 .Select(measured => measured is null ? null : FullyOpen(actuator, measured))
                 .Max();
             if (worst is not { } opened || opened <= TimeSpan.Zero)
+                continue;
+            if ((opened - actuator.OpeningTime).Duration() <= _fine)
                 continue;
             TimeSpan rounded = _step * Math.Ceiling(Math.Round(opened / _step, 6));
             if (rounded != actuator.OpeningTime)
@@ -117,7 +120,7 @@ public static class RecordFindings
             _ when made < zone.SwitchMinTime.Value => (FindingKind.Fault,
                 $"it would never be believed: make switch_min_time less than {Durations.InWords(made)}, or look why it makes so soon"),
             _ when made > zone.SwitchLimit.Value => (FindingKind.Fault, "it would always be late: renew the actuator, or give it a longer opening_time"),
-            _ when made > zone.Actuator.OpeningTime => (FindingKind.Advice, "it is slower than its worst time: renew it, or give it a longer opening_time"),
+            _ when made > zone.Actuator.OpeningTime + _fine => (FindingKind.Advice, "it is slower than its worst time: renew it, or give it a longer opening_time"),
             _ => (FindingKind.Fine, ""),
         };
         return new Finding("end switch", kind,
@@ -136,7 +139,7 @@ public static class RecordFindings
         {
             _ when opened > zone.ProofTime.Value => (FindingKind.Fault,
                 "it counts as open before it is: the pump may start against it. Give its actuator the longer opening_time"),
-            _ when opened > zone.Actuator.OpeningTime => (FindingKind.Advice, "give its actuator the longer opening_time"),
+            _ when opened > zone.Actuator.OpeningTime + _fine => (FindingKind.Advice, "give its actuator the longer opening_time"),
             _ => (FindingKind.Fine, ""),
         };
         return new Finding("opening time", kind,

@@ -23,7 +23,7 @@ public static class RecordOf
             House = house.Name,
             Date = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             Season = "start",
-            Source = "virtual pins",
+            Source = SeasonRecord.Virtual,
             Controller = controller,
             Zones = [.. run.Strokes.Select(stroke => Zone(house, stroke))],
             Trials =

@@ -9,6 +9,12 @@ public sealed record SeasonRecord
     /// <summary>Name and number of this layout.</summary>
     public const string SchemaName = "zonecontrol.record.1";
 
+    /// <summary>The source of a run on virtual pins.</summary>
+    public const string Virtual = "virtual pins";
+
+    /// <summary>The source of a person's notes.</summary>
+    public const string ByHand = "by hand";
+
     /// <summary>Name and number of the layout it was written in.</summary>
     public string Schema { get; init; } = SchemaName;
 
@@ -21,7 +27,7 @@ public sealed record SeasonRecord
     /// <summary>"start" or "stop".</summary>
     public required string Season { get; init; }
 
-    /// <summary>Where the numbers come from: "virtual pins" or "by hand".</summary>
+    /// <summary>Where the numbers come from: <see cref="Virtual"/> or <see cref="ByHand"/>.</summary>
     public required string Source { get; init; }
 
     /// <summary>What drove the valves; "" for a person.</summary>

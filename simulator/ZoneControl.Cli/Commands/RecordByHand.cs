@@ -28,7 +28,7 @@ internal static class RecordByHand
             House = house.Name,
             Date = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
             Season = season,
-            Source = "by hand",
+            Source = SeasonRecord.ByHand,
             PressureBar = pascal is { } pa ? Math.Round(pa / 1e5, 3) : null,
             Notes = settings.Note ?? "",
             Zones =

@@ -82,7 +82,7 @@ internal static class SheetTerminal
         }
 
         foreach (IReadOnlyList<string> row in sheet.Rows)
-            table.AddRow(row.Select((cell, i) => Screen.Cell(sheet.Columns[i].Blank && cell.Length == 0 ? "........" : cell)).ToArray());
+            table.AddRow(row.Select((cell, i) => Screen.Cell(sheet.Columns[i].Blank && cell.Length == 0 ? "......" : cell)).ToArray());
         Screen.Say(console, sheet.Caption + ":");
         console.Write(table);
     }

@@ -118,6 +118,16 @@ public sealed class RecordTests : IDisposable
     }
 
     [Fact]
+    public void Runs_on_virtual_pins_tell_nothing_of_the_houses_own_valves()
+    {
+        House house = Examples.House("pottery");
+        var model = new HistoryEntry("a.json", Record(new ZoneRecord { Zone = "bath", SwitchMadeS = 162 }) with { Source = SeasonRecord.Virtual });
+        var own = new HistoryEntry("b.json", Record(new ZoneRecord { Zone = "bath", SwitchMadeS = 170 }));
+        Assert.Equal([170.0], Drift.Of(house, [model, own])[house.ZoneIndex("bath")].Times.Select(time => time.Seconds));
+        Assert.Equal([162.0], Drift.Of(house, [model])[house.ZoneIndex("bath")].Times.Select(time => time.Seconds));
+    }
+
+    [Fact]
     public void A_second_record_of_a_day_does_not_replace_the_first()
     {
         string first = History.NewName(_folder, Record());

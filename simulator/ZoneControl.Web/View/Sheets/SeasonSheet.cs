@@ -27,7 +27,7 @@ public static class SeasonSheet
         return new SheetView("season sheet", "Starting the season", CheckSheet.HouseLine(house),
             "Work from top to bottom, tick off, and write down what is asked for: next year it tells what changed.",
             [
-                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Fill in.", "date", "name")])]),
+                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Date and name.", "date", "name")])]),
                 new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Water(house)])]),
                 new SheetSection("Power, with the season switch on lockout",
                     [new SheetCaution(NeedsMains), new SheetSteps([.. Power(house)]), .. ContactTable(house)]),
@@ -46,7 +46,7 @@ public static class SeasonSheet
         return new SheetView("season sheet", "Ending the season", CheckSheet.HouseLine(house),
             "Work from top to bottom, tick off, and write down what is asked for.",
             [
-                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Fill in.", "date", "name")])]),
+                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Date and name.", "date", "name")])]),
                 new SheetSection("Into lockout", [new SheetSteps([.. IntoLockout(house)])]),
                 new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Rest(house)])]),
                 new SheetSection("Heat source and power", [new SheetCaution(NeedsGas), new SheetCaution(NeedsMains), new SheetSteps([.. Leave(house)])]),
@@ -77,7 +77,7 @@ public static class SeasonSheet
         yield return new SheetStep(house.Contacts.Has(Contact.Lockout)
             ? "Turn the season switch to lockout, then switch on."
             : "Turn every thermostat right down (this house has no season switch), then switch on.");
-        yield return new SheetStep("Nothing may move: pump, heat demand and every valve stay off (BOOT-SAFE). The heartbeat lamp blinks.");
+        yield return new SheetStep("Nothing may move: pump, heat demand and every valve stay off (BOOT-SAFE).");
         if (house.Transformer is { } transformer)
             yield return new SheetStep($"The actuators' transformer gives its {transformer.SupplyV.Value:0.#} V.", "measured, V");
         yield return new SheetStep("Move each contact below by hand where it can be, and see that it is reported.");
@@ -106,6 +106,12 @@ public static class SeasonSheet
             "Only one zone at a time, by its hand switch (or a jumper at its hand terminal), the pump's hand switch off. Stop a watch when "
             + "the stem stops. Write which stem moved and which actuator got warm or hummed, even where it is the right one: exchanged "
             + "actuator wires and exchanged end-switch wires look alike to the contacts.");
+        if (!house.Contacts.Service)
+        {
+            yield return new SheetText("The house file has no hand switches. For this day give the board settings made with service = true under [contacts], "
+                + "and jumpers for switches.");
+        }
+
         IReadOnlyList<ZoneDrift> drift = Drift.Of(house, entries);
         yield return new SheetTable("Strokes",
             [
@@ -145,8 +151,8 @@ public static class SeasonSheet
         yield return new SheetStep(house.Contacts.Has(Contact.Lockout) ? "Season switch to heating." : "Thermostats back to their setting.");
         TimeSpan wait = house.Zones.Max(zone => zone.ProofTime.Value);
         yield return new SheetStep(
-            $"Turn up one thermostat. Its zone and its companions open, and the pump starts after {Durations.InWords(wait)} at the latest, its rest after "
-                + "power-up included or not.", "started after");
+            $"Turn up one thermostat. Its zone and its companions open, and the pump starts within {Durations.InWords(wait)}"
+                + (house.Transformer is null ? "." : ", and what valves wait for the transformer."), "started after");
         yield return new SheetStep("The right floor gets warm. Do the same with every other thermostat.", "zones tried");
         yield return new SheetStep("After a day: pressure again, air again.", "pressure");
     }
