@@ -7,7 +7,9 @@ namespace ZoneControl.Board;
 public sealed class PlanCheck
 {
     private readonly BoardPlan _plan;
-    private readonly string?[] _users = new string?[PinGuide.Most];
+    private readonly int[] _users = new int[PinGuide.Most]; // 1 more than the place of each pin's user among the names; 0 for none
+    private readonly string[] _names = new string[PinGuide.Most];
+    private int _named;
     private readonly string[] _found = new string[64];
     private readonly string[] _subjects = new string[64];
 
@@ -71,11 +73,16 @@ public sealed class PlanCheck
             return;
         }
 
-        string? user = _users[pin];
-        if (user != null)
-            Note(use, "pin " + pin.ToString() + " cannot be " + use + ": it is " + user + " already");
-        else
-            _users[pin] = use;
+        // No null is looked for in an array of strings: unoptimised IL found none there on the interpreter's host build.
+        int user = _users[pin];
+        if (user != 0)
+        {
+            Note(use, "pin " + pin.ToString() + " cannot be " + use + ": it is " + _names[user - 1] + " already");
+            return;
+        }
+
+        _names[_named++] = use;
+        _users[pin] = _named;
     }
 
     private void Places(int[] roles, int[] places, int first, int last, string chain)

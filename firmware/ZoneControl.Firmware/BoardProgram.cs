@@ -188,6 +188,8 @@ public sealed class BoardProgram
     {
         _scans++;
         _scanLog.Note(_outputs);
+        if (_outputs.PowerUp)
+            _aliveMs = _outputs.ScanMs;
         if (_outputs.ScanMs - _aliveMs >= AliveMs)
         {
             _aliveMs = _outputs.ScanMs;
