@@ -11,7 +11,7 @@ public class AccessTests(Served served)
         get
         {
             var pages = new TheoryData<string, string>();
-            foreach (string page in (string[])["/", "/side-by-side", "/lessons", "/lessons/01-two-wire-valves", "/lessons/sheet", "/files", "/rules", "/nowhere-at-all"])
+            foreach (string page in (string[])["/", "/side-by-side", "/lessons", "/lessons/01-two-wire-valves", "/lessons/sheet", "/files", "/compare", "/prove", "/rules", "/nowhere-at-all"])
             {
                 pages.Add(page, "light");
                 if (page is "/side-by-side" or "/files" or "/lessons/01-two-wire-valves")
@@ -45,7 +45,7 @@ public class AccessTests(Served served)
     [InlineData(2560)]
     public async Task No_page_is_wider_than_its_window(int width)
     {
-        foreach (string where in (string[])["/", "/side-by-side", "/lessons", "/files", "/rules"])
+        foreach (string where in (string[])["/", "/side-by-side", "/lessons", "/files", "/compare", "/prove", "/rules"])
         {
             IPage page = await served.OpenAsync(where, Options(width, "light"));
             await Served.PictureAsync(page, $"width-{width}-{where.Trim('/')}");

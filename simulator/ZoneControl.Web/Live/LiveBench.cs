@@ -1,6 +1,7 @@
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Logic;
 
 namespace ZoneControl.Web.Live;
 
@@ -22,8 +23,10 @@ public sealed class LiveBench
     /// <param name="house">The house.</param>
     /// <param name="script">What will happen without a hand; null for nothing.</param>
     /// <param name="beside">Whether the same house without protection runs beside it.</param>
-    public LiveBench(House house, Script? script, bool beside = false)
+    /// <param name="build">Builds another controller than the compiled one; null for that.</param>
+    public LiveBench(House house, Script? script, bool beside = false, Func<ControllerSettings, IController>? build = null)
     {
+        Controller = build ?? (settings => new LibraryController(settings));
         ArgumentNullException.ThrowIfNull(house);
         House = house;
         Script = script;
@@ -38,6 +41,9 @@ public sealed class LiveBench
 
     /// <summary>What was opened; null for a bench that began with nothing planned.</summary>
     public Script? Script { get; }
+
+    /// <summary>Builds the controller whose verdict counts.</summary>
+    public Func<ControllerSettings, IController> Controller { get; }
 
     /// <summary>Conditions of the run.</summary>
     public ScriptConditions Conditions => Script?.Conditions ?? new ScriptConditions(30, 20, new TimeOnly(6, 0));
@@ -79,7 +85,7 @@ public sealed class LiveBench
             if (!value)
                 Plain = null;
             else if (Plain is null)
-                Plain = Replayed(guarded: false, NowMs);
+                Plain = Replayed(NowMs);
         }
     }
 
@@ -190,11 +196,13 @@ public sealed class LiveBench
     }
 
     private (Rig Guarded, Rig? Plain) Build() =>
-        (new Rig(House, Conditions, true, _events), _beside ? new Rig(House, Conditions, false, _events) : null);
+        (new Rig(House, Conditions, Controller, _events), _beside ? PlainRig() : null);
 
-    private Rig Replayed(bool guarded, long ms)
+    private Rig PlainRig() => new(House, Conditions, settings => new StraightWiring(settings), _events);
+
+    private Rig Replayed(long ms)
     {
-        var rig = new Rig(House, Conditions, guarded, _events);
+        Rig rig = PlainRig();
         while (rig.NowMs < ms)
             rig.Step(_events, ms);
         return rig;

@@ -17,15 +17,16 @@ public sealed class Rig
     /// <summary>Builds it and makes the first scan, at time 0.</summary>
     /// <param name="house">The house.</param>
     /// <param name="conditions">Conditions of the run.</param>
-    /// <param name="guarded">True for the controller, false for the pump wired straight to the calls.</param>
+    /// <param name="build">Builds what drives it.</param>
     /// <param name="events">Events in order of time; those of time 0 happen before the first scan.</param>
-    public Rig(House house, ScriptConditions conditions, bool guarded, IReadOnlyList<ScriptEvent> events)
+    public Rig(House house, ScriptConditions conditions, Func<ControllerSettings, IController> build, IReadOnlyList<ScriptEvent> events)
     {
         ArgumentNullException.ThrowIfNull(house);
         ControllerSettings settings = house.ToSettings();
         Plant = new PlantModel(house.ToPlant(conditions));
-        _library = guarded ? new LibraryController(house.ToSettings()) : null;
-        IController controller = _library is null ? new StraightWiring(house.ToSettings()) : _library;
+        ArgumentNullException.ThrowIfNull(build);
+        IController controller = build(house.ToSettings());
+        _library = controller as LibraryController;
         Name = controller.Name;
         _session = new BenchSession(settings, Plant, controller, house.Pump.FlowSwitchAtM3s.Value);
         _session.SetLockout(false); // runs begin in the heating season

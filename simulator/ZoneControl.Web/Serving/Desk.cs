@@ -32,6 +32,9 @@ public sealed class Desk(FileShelf shelf)
     /// <summary>Puts another house on the bench.</summary>
     public void Open(House house, Script? script, bool beside) => _bench = new LiveBench(house, script, beside);
 
+    /// <summary>Puts a bench of its own making in place of this one.</summary>
+    public void Open(LiveBench bench) => _bench = bench;
+
     /// <summary>Chooses units; null for those of the house.</summary>
     public void Choose(UnitSystem? units) => _units = units;
 

@@ -5,7 +5,7 @@ internal static class Look
 {
     private static readonly Dictionary<string, (string Text, string Type)> _files = new(StringComparer.Ordinal)
     {
-        ["page.css"] = (HtmlReport.Style + Read("ZoneControl.Web.Style.page.css"), "text/css"),
+        ["page.css"] = (HtmlSheet.Style + Read("ZoneControl.Web.Style.page.css"), "text/css"),
         ["page.js"] = (Read("ZoneControl.Web.Script.page.js"), "text/javascript"),
     };
 

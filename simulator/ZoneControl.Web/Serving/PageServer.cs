@@ -65,6 +65,7 @@ public static class PageServer
         services.AddSingleton(options);
         services.AddSingleton<FileShelf>();
         services.AddSingleton<Attendance>();
+        services.AddSingleton<OneAtATime>();
         services.AddScoped<Presence>();
         services.AddScoped<CircuitHandler>(provider => provider.GetRequiredService<Presence>());
         services.AddScoped<Desk>();
