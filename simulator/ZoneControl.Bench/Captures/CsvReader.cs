@@ -111,7 +111,7 @@ internal sealed class CsvReader(ByteWords words, string? timeColumn, TimeUnit? u
         while (Field(line, ref at, out ReadOnlySpan<byte> field))
         {
             if (column >= _columns)
-                break;
+                throw new CaptureMistake(words.Line, $"more than {_columns} fields", $"{_columns} fields, as the header has");
             foreach (int binding in _bound[column])
             {
                 if (Value(_bindings[binding].Channel, field) is { } value)
@@ -121,8 +121,8 @@ internal sealed class CsvReader(ByteWords words, string? timeColumn, TimeUnit? u
             column++;
         }
 
-        if (column != _columns || at <= line.Length)
-            throw new CaptureMistake(words.Line, $"{(at <= line.Length ? "more" : column)} fields", $"{_columns} fields, as the header has");
+        if (column != _columns)
+            throw new CaptureMistake(words.Line, $"{column} fields", $"{_columns} fields, as the header has");
     }
 
     private long? Value(Channel channel, ReadOnlySpan<byte> field)
