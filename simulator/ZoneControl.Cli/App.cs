@@ -12,6 +12,7 @@ internal static class App
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
+        ["prove"] = typeof(ProveSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -63,6 +64,11 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml")
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
+            config.AddCommand<ProveCommand>("prove")
+                .WithDescription("Visit every reachable state of a house's controller and judge every rule in each. Exit code 0: "
+                    + "proven, 1: a rule is broken, 3: a limit ended the search, which proves nothing, 2: bad input.")
+                .WithExample("prove", "house.toml")
+                .WithExample("prove", "house.toml", "--without", "proof", "--script", "found.toml");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

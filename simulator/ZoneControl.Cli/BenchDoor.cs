@@ -1,4 +1,5 @@
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Proving;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
 
@@ -16,10 +17,30 @@ internal static class BenchDoor
     /// <summary>The names, the one whose verdict counts first.</summary>
     public static IReadOnlyList<string> Controllers { get; } = [Library, Straight];
 
-    /// <summary>Runs and judges.</summary>
-    /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static Run Run(House house, Script script, string controller, CancellationToken cancel) => controller switch
+    /// <summary>The protection that a word takes away.</summary>
+    /// <exception cref="BadInputException">There is no such word.</exception>
+    public static Protection ProtectionOf(string word)
     {
+        foreach ((string known, Protection protection) in Protections.Words)
+        {
+            if (known == word)
+                return protection;
+        }
+
+        throw new BadInputException(Words.Unknown("protection", word, [.. Protections.Words.Select(known => known.Word)]));
+    }
+
+    /// <summary>Runs and judges.</summary>
+    /// <param name="house">The house.</param>
+    /// <param name="script">The script.</param>
+    /// <param name="controller">The controller's name.</param>
+    /// <param name="without">A protection that the library's controller lacks.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static Run Run(House house, Script script, string controller, Protection without, CancellationToken cancel) => controller switch
+    {
+        Library when without != Protection.None =>
+            Runner.Run(house, script, settings => Protections.Build(settings, without), cancel: cancel),
         Library => Runner.Run(house, script, settings => new LibraryController(settings), cancel: cancel),
         Straight => Runner.Run(house, script, settings => new StraightWiring(settings), cancel: cancel),
         _ => throw new ArgumentOutOfRangeException(nameof(controller), controller, "a controller nobody can build"),

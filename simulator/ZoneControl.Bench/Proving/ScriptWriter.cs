@@ -36,6 +36,7 @@ public static class ScriptWriter
         SeasonChange season => [$"season = \"{(season.Lockout ? "lockout" : "heating")}\""],
         ContactChange contact => [$"{contact.Kind.Key} = \"{(contact.Asserted ? contact.Kind.Asserted : contact.Kind.Resting)}\""],
         ServiceChange { Zones: 0, Pump: false } => ["service = \"off\""],
+        ServiceChange { Zones: 0 } => ["service = { pump = true }"],
         ServiceChange service =>
             [$"service = {{ zones = [{Names(service.Zones, house)}], pump = {(service.Pump ? "true" : "false")} }}"],
         FaultChange fault =>

@@ -1,5 +1,6 @@
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Proving;
 using ZoneControl.Bench.Rules;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
@@ -18,13 +19,14 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     public async Task<int> ExecuteAsync(CancellationToken cancel)
     {
         IReadOnlyList<string> controllers = Controllers();
+        Protection without = settings is RunSettings { Without: { } word } ? BenchDoor.ProtectionOf(word) : Protection.None;
         (House house, Script script) = Read();
         CheckPaths();
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
         using PendingFile? traceFile = settings.Trace is { } trace ? new PendingFile(trace) : null;
 
-        Run judged = BenchDoor.Run(house, script, controllers[0], cancel);
-        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], cancel) : null;
+        Run judged = BenchDoor.Run(house, script, controllers[0], without, cancel);
+        Run? compared = controllers.Count > 1 ? BenchDoor.Run(house, script, controllers[1], without, cancel) : null;
         ReportView view = ReportBuilder.From(judged, compared, RuleBook.Rules);
 
         string? html = reportFile is null ? null : await HtmlReport.RenderAsync(view);
