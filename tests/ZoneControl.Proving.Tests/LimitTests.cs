@@ -17,7 +17,7 @@ public class LimitTests
     [Fact]
     public void A_search_that_runs_out_of_memory_says_explored()
     {
-        ProofResult result = Prove(new ProveOptions { MaxMemoryBytes = 4 << 20 });
+        ProofResult result = Prove(new ProveOptions { MaxMemoryBytes = 1 << 20 });
 
         Assert.Equal((ProofVerdict.Explored, StopReason.Memory), (result.Verdict, result.Stopped));
     }

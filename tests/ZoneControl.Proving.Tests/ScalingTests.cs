@@ -87,6 +87,8 @@ public class ScalingTests
         ControllerSettings small = SmallHouses.Of("service").ToSettings();
         ControllerSettings scaled = Scaling.Of(small, 60, zone => $"{zone}").Settings;
         scaled.StallLimitMs = 100;
+        foreach (TimeSlot slot in TimeSlot.Of(scaled, zone => $"{zone}"))
+            slot.Set(slot.Ms * 40); // and so some minutes when a hundred times as long
         ControllerSettings large = Scaling.Copy(scaled);
         large.ScanPeriodMs *= Factor;
         large.StallLimitMs *= Factor;
@@ -98,10 +100,10 @@ public class ScalingTests
         var inputs = new InputImage();
         OutputImage shown = new(), same = new();
         World world = World.AtRest(scaled);
-        for (int scan = 0; scan < 60_000; scan++)
+        for (int scan = 0; scan < 300_000; scan++)
         {
 #pragma warning disable CA5394 // chance, not secrets
-            if (random.Next(40) == 0)
+            if (random.Next(900) == 0)
                 world.Make(moves[random.Next(moves.Count)]);
 #pragma warning restore CA5394
             world.Show(scaled, inputs);

@@ -72,9 +72,10 @@ public static class Prover
         int searches = groups.Count + 1;
         for (int i = 0; i < groups.Count; i++)
         {
-            // Each has its share of what time is left; what one does not need the next ones have.
+            // The first judges most rules and has most of the time; what one does not need the next ones have.
+            TimeSpan share = i == 0 ? left * 0.6 : left / (searches - i);
             var limits = new SearchLimits(
-                options.MaxStates, left / (searches - i), options.MaxMemoryBytes, WorkersOf(options), depth);
+                options.MaxStates, share, options.MaxMemoryBytes, WorkersOf(options), depth);
             SearchOutcome outcome = new Search(whole with { Rules = groups[i] }, limits).Run(progress, cancel);
             passes.Add(new SearchPass(groups[i], outcome));
             left -= outcome.Elapsed;

@@ -5,13 +5,14 @@
  *
  *   spin -a three-rooms.pml && gcc -O2 -DSAFETY -DBFS -o pan pan.c && ./pan       (or -DNOPROOF, -DNODELAY to break it)
  */
-#define OPENING 3
-#define DELAY 3
-#define OVERRUN 4
-#define RUNDOWN 2
-#define REST 4
-#define LEAD 1
-#define NONE 99
+#ifndef OPENING
+#define OPENING 4
+#define DELAY 4
+#define OVERRUN 5
+#define RUNDOWN 3
+#define REST 5
+#define LEAD 2
+#endif
 
 bool call0, call1, call2;
 bool v0, v1, v2;           /* energised */
