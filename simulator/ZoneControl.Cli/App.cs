@@ -20,6 +20,7 @@ internal static class App
         ["winter"] = typeof(WinterSettings),
         ["compare"] = typeof(CompareSettings),
         ["audit"] = typeof(AuditSettings),
+        ["prove"] = typeof(ProveSettings),
     };
 
     public static async Task<int> RunAsync(IReadOnlyList<string> args, Streams streams, CancellationToken cancel)
@@ -106,6 +107,11 @@ internal static class App
                 .WithDescription("Judge a capture of a real board or panel by the same rules. Exit codes as for run.")
                 .WithExample("audit", "house.toml", "capture.vcd")
                 .WithExample("audit", "house.toml", "panel.csv", "--map", "panel.map.toml", "--report", "panel.html");
+            config.AddCommand<ProveCommand>("prove")
+                .WithDescription("Visit every reachable state of a house's controller and judge every rule in each. Exit code 0: "
+                    + "proven, 1: a rule is broken, 3: a limit ended the search, which proves nothing, 2: bad input.")
+                .WithExample("prove", "house.toml")
+                .WithExample("prove", "house.toml", "--without", "proof", "--script", "found.toml");
         });
         app.WithDescription(
             "Bench for a supervisory zone controller for floor heating: the pump may run only when water has somewhere to go. " +

@@ -12,6 +12,9 @@ public static class ExitCode
     /// <summary>The command line or a file cannot be used.</summary>
     public const int BadInput = 2;
 
+    /// <summary>A proof was ended by a limit before it came to its end: nothing is broken so far, and nothing is proven.</summary>
+    public const int Explored = 3;
+
     /// <summary>The program itself failed; EX_SOFTWARE of the BSD sysexits list (from memory).</summary>
     public const int Fault = 70;
 

@@ -17,6 +17,7 @@ internal sealed partial class RuleEvidence(string root)
         string[] monitors = Files("simulator/ZoneControl.Bench/Rules/Monitors", "*.cs");
         string[] logicTests = Files("tests/ZoneControl.Logic.Tests", "*.cs");
         string[] monitorTests = Files("tests/ZoneControl.Bench.Tests/Rules", "*.cs");
+        string[] planted = File.ReadAllLines(Path.Combine(root, "tests", "ZoneControl.Proving.Tests", "PlantedFaults.cs"));
         ILookup<string, string> scripts = CalledUpon();
         return
         [
@@ -28,6 +29,7 @@ internal sealed partial class RuleEvidence(string root)
                     .. Naming(logicTests, rule.Id, line => line.StartsWith("[Trait(\"Rule\"", StringComparison.Ordinal)),
                     .. Naming(monitorTests, rule.Id, _ => true).Select(name => "monitor " + name),
                 ],
+                [.. planted.Where(line => line.Contains($"\", \"{rule.Id}\", \"", StringComparison.Ordinal)).Select(line => line.Split('"')[1])],
                 [.. scripts[rule.Id].Order()])),
         ];
     }
@@ -35,10 +37,10 @@ internal sealed partial class RuleEvidence(string root)
     public static string Table(IEnumerable<RuleRow> rows)
     {
         var text = new StringBuilder();
-        text.AppendLine("| rule | kept by | monitored by | tested by | called upon by |");
-        text.AppendLine("| --- | --- | --- | --- | --- |");
+        text.AppendLine("| rule | kept by | monitored by | tested by | proof finds the fault | called upon by |");
+        text.AppendLine("| --- | --- | --- | --- | --- | --- |");
         foreach (RuleRow row in rows)
-            text.AppendLine($"| {row.Rule} | {In(row.KeptBy)} | {In(row.MonitoredBy)} | {In(row.TestedBy)} | {In(row.CalledUponBy)} |");
+            text.AppendLine($"| {row.Rule} | {In(row.KeptBy)} | {In(row.MonitoredBy)} | {In(row.TestedBy)} | {In(row.FoundByProof)} | {In(row.CalledUponBy)} |");
         return text.ToString().ReplaceLineEndings("\n");
     }
 
@@ -91,4 +93,5 @@ internal sealed record RuleRow(
     IReadOnlyList<string> KeptBy,
     IReadOnlyList<string> MonitoredBy,
     IReadOnlyList<string> TestedBy,
+    IReadOnlyList<string> FoundByProof,
     IReadOnlyList<string> CalledUponBy);

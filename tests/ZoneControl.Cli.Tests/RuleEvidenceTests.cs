@@ -3,7 +3,7 @@ namespace ZoneControl.Cli.Tests;
 /// <summary>
 /// Every rule of the rule book is kept by code that names it, watched by a monitor, tested, and called upon by an example
 /// script. The table is made from the sources: `WRITE_EVIDENCE=1 dotnet test --project tests/ZoneControl.Cli.Tests` writes it
-/// anew. Its proof column comes with the prover.
+/// anew. Its proof column names the faults, planted in the controller's sources, that a proof of that rule finds.
 /// </summary>
 public class RuleEvidenceTests
 {
@@ -24,6 +24,7 @@ public class RuleEvidenceTests
         Assert.True(row.KeptBy.Count > 0, $"no file of shared-logic names {rule}");
         Assert.True(row.MonitoredBy.Count > 0, $"no monitor names {rule}");
         Assert.True(row.TestedBy.Count > 0, $"no test names {rule}");
+        Assert.True(row.FoundByProof.Count > 0, $"no planted fault breaks {rule} in a proof");
         Assert.True(row.CalledUponBy.Count > 0, $"no script in simulator/examples calls upon {rule}");
     }
 

@@ -47,24 +47,28 @@ internal static class PlantedController
     /// <param name="file">The file, without its ending.</param>
     /// <param name="whole">Text that stands in it at least once; every place is changed.</param>
     /// <param name="broken">What stands there instead.</param>
-    public static Func<ControllerSettings, IProvable> With(string file, string whole, string broken)
+    public static Func<ControllerSettings, IProvable> With(string file, string whole, string broken) =>
+        With(file, [(whole, broken)]);
+
+    /// <summary>Compiles the controller with several texts replaced in one file.</summary>
+    public static Func<ControllerSettings, IProvable> With(string file, IReadOnlyList<(string Whole, string Broken)> places)
     {
         string folder = Path.Combine(Repository.Root, "shared-logic", "ZoneControl.Logic");
-        bool found = false;
+        int found = 0;
         var trees = new List<SyntaxTree> { CSharpSyntaxTree.ParseText(Subject) };
         foreach (string path in Directory.EnumerateFiles(folder, "*.cs").Where(path => !_shared.Contains(Path.GetFileName(path))))
         {
             string text = File.ReadAllText(path).ReplaceLineEndings("\n");
-            if (Path.GetFileNameWithoutExtension(path) == file)
+            foreach ((string whole, string broken) in Path.GetFileNameWithoutExtension(path) == file ? places : [])
             {
-                found = text.Contains(whole, StringComparison.Ordinal);
+                found += text.Contains(whole, StringComparison.Ordinal) ? 1 : 0;
                 text = text.Replace(whole, broken, StringComparison.Ordinal);
             }
 
             trees.Add(CSharpSyntaxTree.ParseText(text));
         }
 
-        Assert.True(found, $"{file}.cs no longer says: {whole}");
+        Assert.True(found == places.Count, $"{file}.cs no longer says: {string.Join(" or ", places.Select(place => place.Whole))}");
         return Load(trees);
     }
 

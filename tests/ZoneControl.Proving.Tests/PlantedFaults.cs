@@ -14,9 +14,9 @@ internal static class PlantedFaults
 {
     public static IReadOnlyList<PlantedFault> All { get; } =
     [
-        new("starts without proof", "PUMP-PROOF", "timed", "PumpSequence",
+        new("starts without proof", "PUMP-PROOF", "one", "PumpSequence",
             "Wanted(x) && proven && delay", "Wanted(x) && delay"),
-        new("believes a valve a scan too soon", "PUMP-PROOF", "timed", "ValveProof",
+        new("believes a valve a scan too soon", "PUMP-PROOF", "slow", "ValveProof",
             "s.OpeningMs[zone] : s.ClosingMs[zone]) - age;", "s.OpeningMs[zone] - s.ScanPeriodMs : s.ClosingMs[zone]) - age;"),
         new("the start delay is a scan short", "PUMP-DELAY", "one", "PumpSequence",
             "x.Service ? 0 : s.PumpStartDelayMs - x.DemandAgeMs", "x.Service ? 0 : s.PumpStartDelayMs - s.ScanPeriodMs - x.DemandAgeMs"),

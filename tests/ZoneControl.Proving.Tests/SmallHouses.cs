@@ -10,6 +10,7 @@ internal static class SmallHouses
     {
         "one" => House([Switched("a")], 1, "season = true"),
         "timed" => House([Timed("a")], 1, "season = true"),
+        "slow" => House([Timed("a").Replace("40 s", "1 min 20 s", StringComparison.Ordinal)], 1, ""),
         "two" => House([Switched("a"), Timed("b")], 1, "season = true"),
         "companion" => House([Timed("a"), Timed("b")], 2, ""),
         "three" => House([Timed("a"), Timed("b"), Timed("c")], 2, ""),

@@ -8,7 +8,7 @@ public enum ProofVerdict
     /// <summary>Every reachable state was visited and no rule is broken in any.</summary>
     Proven,
 
-    /// <summary>A rule is broken.</summary>
+    /// <summary>A rule is broken, or a front end is.</summary>
     Broken,
 
     /// <summary>A limit ended the search: no rule is broken as far as it went, and that is all.</summary>
@@ -31,6 +31,12 @@ public sealed record RuleOccasions(string Rule, long Count);
 public sealed record ProofPass(
     IReadOnlyList<string> Rules, StopReason Stopped, int Depth, long States, long Transitions, TimeSpan Elapsed, long PeakBytes);
 
+/// <summary>A part in front of the core that was proven by itself.</summary>
+/// <param name="Name">Which part.</param>
+/// <param name="States">States visited.</param>
+/// <param name="Fault">What it does wrong; null when nothing.</param>
+public sealed record FrontEnd(string Name, long States, string? Fault);
+
 /// <summary>The result of a proof.</summary>
 public sealed record ProofResult
 {
@@ -51,6 +57,9 @@ public sealed record ProofResult
 
     /// <summary>The searches that it is made of.</summary>
     public required IReadOnlyList<ProofPass> Passes { get; init; }
+
+    /// <summary>The parts that were proven by themselves.</summary>
+    public required IReadOnlyList<FrontEnd> FrontEnds { get; init; }
 
     /// <summary>Which numbers stood for which times.</summary>
     public required Scaling Scaling { get; init; }

@@ -33,12 +33,14 @@ public static class Prover
         if (broken is not null && rule is not null && !cancel.IsCancellationRequested)
         {
             ProductPlan plan = whole with { Rules = new HashSet<string> { rule } };
-            replay = Replay.Of(house, real, build, plan, broken.Outcome.Moves, rule, breach!.Why, cancel);
+            replay = Replay.Of(house, real, build, plan, scaling.Times, broken.Outcome.Moves, rule, breach!.Why, cancel);
         }
 
+        FrontEnd filter = FilterProof.Run(build);
         return new ProofResult
         {
-            Verdict = broken is not null ? ProofVerdict.Broken : stopped is not null ? ProofVerdict.Explored : ProofVerdict.Proven,
+            FrontEnds = [filter],
+            Verdict = broken is not null || filter.Fault is not null ? ProofVerdict.Broken : stopped is not null ? ProofVerdict.Explored : ProofVerdict.Proven,
             Stopped = stopped?.Outcome.Stopped ?? StopReason.None,
             Depth = broken?.Outcome.Depth ?? (stopped is null ? passes.Max(pass => pass.Outcome.Depth) : passes.Min(pass => pass.Outcome.Depth)),
             Elapsed = passes.Aggregate(TimeSpan.Zero, (sum, pass) => sum + pass.Outcome.Elapsed),
@@ -67,11 +69,13 @@ public static class Prover
         IReadOnlyList<IReadOnlySet<string>> groups = RuleGroups.Of(options.Rules);
         TimeSpan left = options.MaxTime;
         int depth = int.MaxValue;
+        int searches = groups.Count + 1;
         for (int i = 0; i < groups.Count; i++)
         {
-            // Each has its share of what time is left; what one does not need the next ones have.
+            // The first judges most rules and has most of the time; what one does not need the next ones have.
+            TimeSpan share = i == 0 ? left * 0.6 : left / (searches - i);
             var limits = new SearchLimits(
-                options.MaxStates, left / (groups.Count - i), options.MaxMemoryBytes, WorkersOf(options), depth);
+                options.MaxStates, share, options.MaxMemoryBytes, WorkersOf(options), depth);
             SearchOutcome outcome = new Search(whole with { Rules = groups[i] }, limits).Run(progress, cancel);
             passes.Add(new SearchPass(groups[i], outcome));
             left -= outcome.Elapsed;
@@ -81,9 +85,29 @@ public static class Prover
                 break;
         }
 
+        if (Clocks(whole, options) is { } clocks && !cancel.IsCancellationRequested && left > TimeSpan.Zero)
+        {
+            var limits = new SearchLimits(options.MaxStates, left, options.MaxMemoryBytes, WorkersOf(options), depth);
+            passes.Add(new SearchPass(clocks.Rules!, new Search(clocks, limits).Run(progress, cancel)));
+        }
+
         foreach (IReadOnlySet<string> rules in groups.Skip(passes.Count))
             passes.Add(SearchPass.NotBegun(rules));
         return passes;
+    }
+
+    /// <summary>A clock that fails in every way, with nothing else moving but thermostats: that the fault is seen at all.</summary>
+    private static ProductPlan? Clocks(ProductPlan whole, ProveOptions options)
+    {
+        const string Rule = "TIME-FAULT";
+        if (options.Rules?.Contains(Rule) == false || options.Except.Contains(MoveKind.ClockBack))
+            return null;
+        Move[] moves =
+        [
+            .. whole.Moves.Where(move => move.Kind is MoveKind.Wait or MoveKind.Call or MoveKind.Sense or MoveKind.ClockBack),
+            new(MoveKind.ClockStill), new(MoveKind.ClockLate),
+        ];
+        return whole with { Moves = moves, Rules = new HashSet<string> { Rule } };
     }
 
     /// <summary>One search with the monitors of some rules.</summary>

@@ -12,9 +12,9 @@ internal static class Replay
     /// <summary>The run of the script, judged; null when no script breaks the rule there.</summary>
     public static Run? Of(
         House house, ControllerSettings real, Func<ControllerSettings, IProvable> build, ProductPlan plan,
-        IReadOnlyList<Move> moves, string rule, string why, CancellationToken cancel)
+        IReadOnlyList<ScaledTime> times, IReadOnlyList<Move> moves, string rule, string why, CancellationToken cancel)
     {
-        var unfolding = new Unfolding(real, () => build(Scaling.Copy(real)), rule);
+        var unfolding = new Unfolding(real, () => build(Scaling.Copy(real)), rule, times);
         if (unfolding.Find(moves, new Product(plan)) is not { } found)
             return null;
         string title = $"{rule} broken";

@@ -7,10 +7,10 @@ namespace ZoneControl.Bench.Proving;
 /// stands to what happens by itself as it did there: at it, just before, just after, or between. Each try is judged with the
 /// house's real filters and times; the first that breaks the rule is taken, and moves that it does not need are left out.
 /// </summary>
-internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, string rule)
+internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, string rule, IReadOnlyList<ScaledTime> times)
 {
     private const int MostTries = 1500;
-    private const int MostChoices = 14;
+    private const int MostChoices = 24;
     private const long LongestMs = 7L * 24 * 3600 * 1000;
     private int _tries;
 
@@ -60,6 +60,8 @@ internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, 
             wanted.Add(At(step.Moment) + (step.Beside * scan));
         if (step.Soon)
             wanted.Add(last + scan);
+        foreach ((int moment, int ms, int beside) in step.TimesSince)
+            wanted.Add(RealRun.OnGrid(real, At(moment) + ms) + (beside * scan));
         if (step.Between >= -1 && step.Between + 1 < moments.Count)
             wanted.Add(RealRun.OnGrid(real, (At(step.Between) + At(step.Between + 1)) / 2));
         wanted.Add(last + scan);
@@ -105,7 +107,7 @@ internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, 
     }
 
     /// <summary>Where each move of the scaled run stands to what would have happened by itself since the one before.</summary>
-    private static List<Step> Steps(IReadOnlyList<Move> run, Product product)
+    private List<Step> Steps(IReadOnlyList<Move> run, Product product)
     {
         var steps = new List<Step>();
         product.Begin();
@@ -122,7 +124,7 @@ internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, 
             int after = moments.IndexOf(since - 1);
             int before = moments.IndexOf(since + 1);
             (int moment, int beside) = at >= 0 ? (at, 0) : after >= 0 ? (after, 1) : (before, -1);
-            steps.Add(new Step(move, moment, beside, since == 1, moments.FindLastIndex(m => m < since)));
+            steps.Add(new Step(move, moment, beside, since == 1, moments.FindLastIndex(m => m < since), TimesSince(moments, since)));
             int[] world = [.. product.WorldAfter], subject = [.. product.SubjectAfter], monitors = [.. product.MonitorsAfter];
             moments = Alone(product, run.Count + 1);
             world.CopyTo(product.WorldAfter, 0);
@@ -132,6 +134,23 @@ internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, 
         }
 
         return steps;
+    }
+
+    // A time of the house since the move before, or since something that happened by itself: right at its end or beside it.
+    private List<(int Moment, int Ms, int Beside)> TimesSince(List<int> moments, int since)
+    {
+        var found = new List<(int, int, int)>();
+        for (int moment = -1; moment < moments.Count && (moment < 0 || moments[moment] < since); moment++)
+        {
+            int passed = since - (moment < 0 ? 0 : moments[moment]);
+            foreach (ScaledTime time in times.Where(t => t.Scans > 0).DistinctBy(t => t.Ms))
+            {
+                if (Math.Abs(passed - time.Scans) <= 1)
+                    found.Add((moment, time.Ms, passed - time.Scans));
+            }
+        }
+
+        return [.. found.OrderByDescending(t => t.Item1).Take(12)];
     }
 
     /// <summary>Scans from now on at which something changes though nothing moves.</summary>
@@ -155,5 +174,6 @@ internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, 
         return moments;
     }
 
-    private sealed record Step(Move Move, int Moment, int Beside, bool Soon, int Between);
+    private sealed record Step(
+        Move Move, int Moment, int Beside, bool Soon, int Between, List<(int Moment, int Ms, int Beside)> TimesSince);
 }

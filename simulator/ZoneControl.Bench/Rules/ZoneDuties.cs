@@ -14,16 +14,12 @@ internal sealed class ZoneDuties(int zones)
 
     public void Clear() => Array.Clear(_clocks);
 
-    /// <summary>Lets time pass; <paramref name="ranOut"/> is told the zone and how far into the span its duty ran out, ms.</summary>
-    public void Pass(int ms, int limitMs, Action<int, int> ranOut)
-    {
-        for (int zone = 0; zone < _clocks.Length; zone++)
-        {
-            int at = _clocks[zone].Pass(ms, limitMs);
-            if (at >= 0)
-                ranOut(zone, at);
-        }
-    }
+    /// <summary>How many zones there are.</summary>
+    public int Count => _clocks.Length;
+
+    /// <summary>Lets time pass for one zone's duty.</summary>
+    /// <returns>How far into the span it ran out, ms; -1 when it did not, or had before.</returns>
+    public int Pass(int zone, int ms, int limitMs) => _clocks[zone].Pass(ms, limitMs);
 
     public void Walk(StateWalk walk)
     {

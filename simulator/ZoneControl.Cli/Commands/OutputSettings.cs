@@ -45,4 +45,8 @@ internal sealed class RunSettings : OutputSettings
     [CommandArgument(1, "<SCRIPT>")]
     [Description("Script file (TOML).")]
     public string Script { get; init; } = "";
+
+    [CommandOption("--without <PROTECTION>")]
+    [Description("What if: the library's controller without 'proof', 'companion', 'handover' or 'delay'. See 'prove'.")]
+    public string? Without { get; init; }
 }

@@ -1,6 +1,7 @@
 using ZoneControl.Bench.Captures;
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Proving;
 using ZoneControl.Bench.Rules;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Scripts;
@@ -20,6 +21,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
     {
         IReadOnlyList<string> controllers = Controllers();
         VirtualBench board = VirtualBench.Of(settings.Pins, settings.BoardLog, controllers);
+        Protection without = settings is RunSettings { Without: { } word } ? BenchDoor.ProtectionOf(word) : Protection.None;
         CheckPaths();
         (House house, Script script) = await Read(cancel);
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
@@ -29,7 +31,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
         using var progress = new ProgressLine(streams);
 
         Run Carry(int number) => BenchDoor.Run(
-            house, script, controllers[number], progress.Of("running", number, controllers.Count), cancel, board);
+            house, script, controllers[number], without, progress.Of("running", number, controllers.Count), cancel, board);
         Run judged = Carry(0);
         Run? compared = controllers.Count > 1 ? Carry(1) : null;
         progress.Clear();

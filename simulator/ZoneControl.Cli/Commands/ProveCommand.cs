@@ -1,0 +1,107 @@
+using Spectre.Console.Cli;
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Proving;
+using ZoneControl.Bench.Rules;
+using ZoneControl.Bench.Scripts;
+using ZoneControl.Cli.Files;
+using ZoneControl.Cli.Terminal;
+using ZoneControl.Web;
+using ZoneControl.Web.View;
+
+namespace ZoneControl.Cli.Commands;
+
+/// <summary><c>prove HOUSE</c>.</summary>
+internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings>
+{
+    public override async Task<int> ExecuteAsync(CommandContext context, ProveSettings settings, CancellationToken cancellationToken)
+    {
+        ProveOptions options = Options(settings);
+        House house = Read(settings.House);
+        using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
+        using PendingFile? scriptFile = settings.Script is { } script ? new PendingFile(script) : null;
+        ProofResult result = Prover.Run(house, options, streams.OutIsTerminal ? new Told(streams.Error) : null, cancellationToken);
+        if (settings.Json)
+            streams.Out.Write(ProofJson.From(house, result));
+        else
+            ProofReport.Write(streams.Terminal(), house, result);
+        TextWriter into = settings.Json ? streams.Error : streams.Out;
+        if (result.Replay is { } replay)
+        {
+            string html = await HtmlReport.RenderAsync(ReportBuilder.From(replay, null, RuleBook.Rules));
+            reportFile?.Commit(writer => writer.Write(html));
+            scriptFile?.Commit(writer => writer.Write(ScriptWriter.Write(replay.Script, house)));
+            if (settings.Script is { } written)
+                into.WriteLine($"Script written to {written}");
+            if (settings.Report is { } drawn)
+                into.WriteLine($"Report written to {drawn}");
+        }
+        else if (settings.Script is not null || settings.Report is not null)
+        {
+            into.WriteLine("There is no script to write, so no file was written.");
+        }
+
+        return result switch
+        {
+            { Stopped: StopReason.Cancelled, Verdict: ProofVerdict.Explored } => ExitCode.Cancelled,
+            { Verdict: ProofVerdict.Proven } => ExitCode.Pass,
+            { Verdict: ProofVerdict.Broken } => ExitCode.Fail,
+            _ => ExitCode.Explored,
+        };
+    }
+
+    private static ProveOptions Options(ProveSettings settings)
+    {
+        Protection without = Protection.None;
+        if (settings.Without is { } word)
+            without = BenchDoor.ProtectionOf(word);
+        Least("--max-time", settings.MaxTime);
+        Least("--max-states", settings.MaxStates ?? 1);
+        Least("--max-memory", settings.MaxMemory);
+        Least("--scans", settings.Scans);
+        if (settings.Script is { } script && settings.Report is { } report && Path.GetFullPath(script) == Path.GetFullPath(report))
+            throw new BadInputException($"--report {report}: is also --script; choose another name.");
+        return new ProveOptions
+        {
+            MaxStates = settings.MaxStates ?? long.MaxValue,
+            MaxTime = TimeSpan.FromSeconds(settings.MaxTime),
+            MaxMemoryBytes = (long)settings.MaxMemory << 20,
+            MostScans = Math.Min(settings.Scans, 100_000),
+            Without = without,
+        };
+    }
+
+    private static void Least(string option, long value)
+    {
+        if (value < 1)
+            throw new BadInputException($"Option '{option}': found {value}, expected 1 or more.");
+    }
+
+    private House Read(string path)
+    {
+        HouseReading reading = HouseFile.Read(path);
+        if (reading.House is not { } house)
+        {
+            int errors = reading.Mistakes.Count(m => m.IsError);
+            throw new BadInputException(string.Join('\n',
+                [.. reading.Mistakes.Select(m => m.ToString()), $"{path}: {Quantity.Count(errors, "mistake")}; nothing was searched."]));
+        }
+
+        foreach (var warning in reading.Mistakes)
+            streams.Error.WriteLine(warning);
+        return house;
+    }
+
+    /// <summary>Progress on a terminal: one line, written over.</summary>
+    private sealed class Told(TextWriter into) : IProgress<SearchProgress>
+    {
+        private TimeSpan _last;
+
+        public void Report(SearchProgress value)
+        {
+            if (value.Elapsed - _last is var since && since < TimeSpan.FromSeconds(0.5) && since > TimeSpan.Zero)
+                return;
+            _last = value.Elapsed;
+            into.Write($"\r{value.Elapsed.TotalSeconds,5:0} s  {value.Depth,4} scans deep  {value.States,13:N0} states  {value.Waiting,11:N0} waiting ");
+        }
+    }
+}
