@@ -77,7 +77,7 @@ public sealed record SeasonOptions
     public int Days { get; init; } = 210;
 
     /// <summary>
-    /// Make every scan and every look of the thermostats instead of only those that can change something: about a thousand times
+    /// Make every scan and every look of the thermostats instead of only those that can change something: some forty times
     /// slower, and the same outputs.
     /// </summary>
     public bool EveryScan { get; init; }
