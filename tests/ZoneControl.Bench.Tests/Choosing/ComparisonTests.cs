@@ -74,8 +74,8 @@ public class ComparisonTests
         string words = Say(Made("none", 7200), Made("half", 3600), Made("worse", 9000), Made("good", 0));
         Assert.Contains("ran 2 h with less than its minimum flow, in 4 stretches", words, StringComparison.Ordinal);
         Assert.Contains("61 °C", words, StringComparison.Ordinal);
-        Assert.Contains("Half leaves 50 % of it: 1 h.", words, StringComparison.Ordinal);
-        Assert.Contains("Worse makes it longer: 2.5 h.", words, StringComparison.Ordinal);
+        Assert.Contains("With half 50 % of it is left: 1 h.", words, StringComparison.Ordinal);
+        Assert.Contains("With worse it is longer: 2.5 h.", words, StringComparison.Ordinal);
         Assert.Contains("Never below its minimum flow: good.", words, StringComparison.Ordinal);
         Assert.Contains("is not predicted", words, StringComparison.Ordinal);
 

@@ -6,13 +6,23 @@ public sealed record CommonValues
     /// <summary>Common values in metric units.</summary>
     public static CommonValues Si { get; } = new()
     {
-        PumpHead = "5 m", PumpFlow = "40 L/min", PumpPower = "60 W", MainsLength = "10 m", MainsInside = "26 mm", Tube = "16x2 mm",
+        PumpHead = "5 m",
+        PumpFlow = "40 L/min",
+        PumpPower = "60 W",
+        MainsLength = "10 m",
+        MainsInside = "26 mm",
+        Tube = "16x2 mm",
     };
 
     /// <summary>Common values in US units.</summary>
     public static CommonValues Us { get; } = new()
     {
-        PumpHead = "16 ft", PumpFlow = "11 gpm", PumpPower = "60 W", MainsLength = "30 ft", MainsInside = "1.05 in", Tube = "1/2 in",
+        PumpHead = "16 ft",
+        PumpFlow = "11 gpm",
+        PumpPower = "60 W",
+        MainsLength = "30 ft",
+        MainsInside = "1.05 in",
+        Tube = "1/2 in",
     };
 
     /// <summary>Head at no flow.</summary>

@@ -71,8 +71,8 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
         [
             .. protections.SelectMany(p => (SeasonJob[])
             [
-                new(p.House, () => winter, p.Build, new SeasonOptions { Days = days }),
-                .. trials.Select(trial => new SeasonJob(p.House, () => middle, p.Build, new SeasonOptions { Days = trialDays, Events = trial.Events })),
+                new(p.House, () => winter, p.Build, new SeasonOptions { Days = days, Events = p.Under([]) }),
+                .. trials.Select(trial => new SeasonJob(p.House, () => middle, p.Build, new SeasonOptions { Days = trialDays, Events = p.Under(trial.Events) })),
             ]),
         ];
         IReadOnlyList<SeasonResult> results = SeasonBatch.Run(jobs, progress, cores, cancel);
@@ -90,7 +90,8 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
         IReadOnlyList<Protection> protections = ProtectionList.Of(house);
         foreach (Protection protection in protections)
         {
-            RunTotals totals = Runner.Run(protection.House, script, protection.Build, cancel: cancel).Totals;
+            RunTotals totals = Runner.Run(
+                protection.House, script with { Events = protection.Under(script.Events) }, protection.Build, cancel: cancel).Totals;
             outcomes.Add(new Outcome
             {
                 Protection = protection,

@@ -53,8 +53,8 @@ public static class Conclusion
         {
             double before = none.Winter!.Rooms.Where((_, zone) => (held.Protection.HeldOpen & (1 << zone)) != 0).Sum(room => room.OverKh);
             string rooms = comparison.House.ZoneLabels(held.Protection.HeldOpen);
-            yield return $"Holding {rooms} open by hand leaves {Time(held.DeadheadS)} of that and heats {rooms} {Degrees(held.HeldOverKh, comparison)} too warm "
-                + $"({Degrees(before, comparison)} otherwise)"
+            yield return $"Holding {rooms} open by hand leaves {Time(held.DeadheadS)} of that and heats {rooms} {Degrees(held.HeldOverKh, comparison)} (degrees times hours) too warm "
+                + $"instead of {Degrees(before, comparison)}"
                 + (held.Winter!.HeatKWh > none.Winter.HeatKWh
                     ? $", with {Number(held.Winter.HeatKWh - none.Winter.HeatKWh)} kWh more heat." : ".");
         }
@@ -70,9 +70,9 @@ public static class Conclusion
             double left = outcome.DeadheadS / none.DeadheadS;
             yield return left switch
             {
-                > 1.02 => $"{Capital(outcome.Protection.Name)} makes it longer: {Time(outcome.DeadheadS)}.",
-                > 0.98 => $"{Capital(outcome.Protection.Name)} changes next to nothing: {Time(outcome.DeadheadS)}.",
-                _ => $"{Capital(outcome.Protection.Name)} leaves {Share(left)} of it: {Time(outcome.DeadheadS)}.",
+                > 1.02 => $"With {outcome.Protection.Name} it is longer: {Time(outcome.DeadheadS)}.",
+                > 0.98 => $"With {outcome.Protection.Name} it is much the same: {Time(outcome.DeadheadS)}.",
+                _ => $"With {outcome.Protection.Name} {Share(left)} of it is left: {Time(outcome.DeadheadS)}.",
             };
         }
     }
@@ -97,19 +97,23 @@ public static class Conclusion
         {
             IEnumerable<string> fails = comparison.Trials.Zip(outcome.Trials).Where(pair => pair.Second.DeadheadS >= NoneS)
                 .Select(pair => $"{pair.First.Name}, {Time(pair.Second.DeadheadS)}");
-            yield return $"{Capital(outcome.Protection.Name)} fails when something breaks: {string.Join("; ", fails)}.";
+            yield return $"With {outcome.Protection.Name} it happens when something breaks: {string.Join("; ", fails)}.";
         }
     }
 
+    /// <summary>A two-wire valve that stays shut is the one thing that a controller without a flow switch cannot see.</summary>
     private static IEnumerable<string> TwoWire(Comparison comparison)
     {
         int stuck = comparison.Trials.Count > 0 && comparison.Trials[0].Events[0].Action is FaultChange change ? change.Zone : -1;
-        bool fails = comparison.Outcomes.Any(o => o.Protection.Name == "ZoneControl" && o.Trials.Count > 0 && o.Trials[0].DeadheadS >= NoneS);
-        if (stuck >= 0 && fails && !comparison.House.Zones[stuck].Actuator.HasSwitch)
-        {
-            yield return $"{comparison.House.Zones[stuck].Label} has a two-wire actuator: stuck, it counts as open when its time has passed, and nothing says otherwise. "
-                + "An end switch on zones that help out, or a flow switch, does.";
-        }
+        Outcome? plain = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.Ours);
+        if (stuck < 0 || plain is null || plain.Trials[0].DeadheadS < NoneS || comparison.House.Zones[stuck].Actuator.HasSwitch)
+            yield break;
+        string words = $"{comparison.House.Zones[stuck].Label} has a two-wire actuator: shut for good, it still counts as open when its time has passed.";
+        Outcome? flow = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.OursWithFlowSwitch);
+        yield return flow is null || flow.Trials[0].DeadheadS >= plain.Trials[0].DeadheadS
+            ? words
+            : $"{words} A flow switch sees it: {Time(flow.Trials[0].DeadheadS)} are left, and then the pump waits for reset while rooms get "
+                + $"{Degrees(flow.Trials[0].UnderKh, comparison)} too cold in {flow.Trials[0].Days} days ({Degrees(plain.Trials[0].UnderKh, comparison)} without the switch).";
     }
 
     private static IEnumerable<string> Comfort(Comparison comparison)
@@ -163,6 +167,4 @@ public static class Conclusion
     private static string Share(double part) => part < 0.01 ? "less than 1 %" : $"{part * 100:0} %";
 
     private static string Number(double value) => value.ToString(Math.Abs(value) < 9.95 ? "0.#" : "#,0", CultureInfo.InvariantCulture);
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -18,7 +18,7 @@ public static class FaultTrials
 
     private const long DayMs = 86_400_000;
 
-    /// <summary>An actuator that sticks shut, a switch that lies where there is one, and a power cut.</summary>
+    /// <summary>A valve that stays shut, a switch that lies where there is one, and a power cut.</summary>
     public static IReadOnlyList<FaultTrial> Of(House house)
     {
         ArgumentNullException.ThrowIfNull(house);
@@ -26,8 +26,8 @@ public static class FaultTrials
         // The zone that others lean on is the one whose failure tells most.
         int leaned = house.Controller.Companions.Value.Count > 0 ? house.Controller.Companions.Value[0] : 0;
         string name = house.Zones[leaned].Label;
-        trials.Add(new FaultTrial("actuator sticks", $"{name}'s valve sticks shut after a day.",
-            [new(DayMs, new FaultChange(leaned, new ActuatorFault { Stuck = true }, "sticks"))]));
+        trials.Add(new FaultTrial("actuator sticks", $"{name}'s valve shuts after a day and stays shut, whatever its actuator is told.",
+            [new(DayMs, new FaultChange(leaned, new ActuatorFault { Dead = true }, "stays shut"))]));
         int switched = Enumerable.Range(0, house.Zones.Count).FirstOrDefault(zone => house.Zones[zone].Actuator.HasSwitch, -1);
         if (switched >= 0)
         {

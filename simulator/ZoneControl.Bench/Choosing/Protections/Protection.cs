@@ -1,6 +1,8 @@
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
+using ZoneControl.Bench.Scripts;
 using ZoneControl.Logic;
+using ZoneControl.Plant;
 
 namespace ZoneControl.Bench.Choosing.Protections;
 
@@ -20,4 +22,25 @@ public sealed record Protection(
 {
     /// <summary>Zones whose valves stand open day and night, one bit each.</summary>
     public int HeldOpen { get; init; }
+
+    /// <summary>
+    /// Events of a run as they come about under this protection: a valve that is held open by hand stays so once it is open,
+    /// whatever becomes of its actuator or the power.
+    /// </summary>
+    public IReadOnlyList<ScriptEvent> Under(IReadOnlyList<ScriptEvent> events)
+    {
+        ArgumentNullException.ThrowIfNull(events);
+        if (HeldOpen == 0)
+            return events;
+        int[] held = [.. Enumerable.Range(0, House.Zones.Count).Where(zone => (HeldOpen & (1 << zone)) != 0)];
+        return
+        [
+            .. held.Select(zone => new ScriptEvent(
+                (long)House.Zones[zone].ProofTime.Value.TotalMilliseconds, new FaultChange(zone, new ActuatorFault { Stuck = true }, "is held open")))
+            .Concat(events.Select(e => e.Action is FaultChange fault && held.Contains(fault.Zone)
+                ? e with { Action = fault with { Fault = fault.Fault with { Stuck = true } } }
+                : e))
+            .OrderBy(e => e.AtMs),
+        ];
+    }
 }

@@ -12,6 +12,12 @@ public static class ProtectionList
     /// <summary>Names of what may have to be bought, for prices.</summary>
     public static IReadOnlyList<string> Parts { get; } = [Relay, Switch, Bypass, RegulatedPump, FlowSwitch, Controller];
 
+    /// <summary>Name of the controller by itself.</summary>
+    internal const string Ours = "ZoneControl";
+
+    /// <summary>Name of the controller with a flow switch added.</summary>
+    internal const string OursWithFlowSwitch = "ZC + flow switch";
+
     private const string Relay = "delay-relay";
     private const string Switch = "end-switch";
     private const string Bypass = "bypass";
@@ -39,7 +45,10 @@ public static class ProtectionList
         [
             new("none", "Pump and heat straight to the calls.", bare, Straight, []),
             new("valve held open", $"The same, with the valves of {house.ZoneLabels(held)} held open by hand day and night.", bare,
-                s => new HeldOpen(s, held), []) { HeldOpen = held },
+                s => new HeldOpen(s, held), [])
+            {
+                HeldOpen = held,
+            },
             new("start delay", $"A time relay starts pump and heat {delay} after the first call.", bare,
                 s => new DelayedStart(s, slowest), [new(Relay, 1)]),
             new("end switches", "Pump and heat run while a calling zone's end switch is made; two-wire zones start them with their call.", bare,
@@ -48,9 +57,9 @@ public static class ProtectionList
             new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most, less as flow falls; its minimum flow is taken to stay the same.", regulated, Straight,
                 [new(RegulatedPump, 1)]),
             new("delay + bypass", "Time relay and spring bypass.", bypassed, s => new DelayedStart(s, slowest), [new(Relay, 1), new(Bypass, 1)]),
-            new("ZoneControl", $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts.", house, Library,
+            new(Ours, $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts.", house, Library,
                 [new(Controller, 1)]),
-            .. Refined(house, Library),
+            .. WithFlowSwitch(house, Library),
             // The plant takes no spring bypass beside a pump that regulates in proportion: they may balance at two flows.
             new("ZC + bypass", "ZoneControl and spring bypass.",
                 house with
@@ -63,23 +72,14 @@ public static class ProtectionList
         ];
     }
 
-    /// <summary>What makes a controller surer of its valves: end switches on those that help out, or a switch that sees the water.</summary>
-    private static IEnumerable<Protection> Refined(House house, Func<ControllerSettings, IController> library)
+    /// <summary>With a switch that sees the water, where the house has none yet.</summary>
+    private static IEnumerable<Protection> WithFlowSwitch(House house, Func<ControllerSettings, IController> library)
     {
-        int[] order = [.. house.Controller.Companions.Value];
-        int[] switchedFirst = [.. order.OrderBy(zone => house.Zones[zone].Actuator.HasSwitch ? 0 : 1)];
-        if (!order.SequenceEqual(switchedFirst))
-        {
-            yield return new("ZC, switched help", "ZoneControl with zones that have end switches as its first companions.",
-                house with { Controller = house.Controller with { Companions = Setting.Given<IReadOnlyList<int>>(switchedFirst) } }, library,
-                [new(Controller, 1)]);
-        }
-
         if (house.Contacts.Has(Contact.Flow))
             yield break;
         ContactKind flow = ContactKind.Of(Contact.Flow);
         var fitted = new HouseContact(flow, Setting.Given(flow.ClosedAsserts), Setting.Given(TimeSpan.FromSeconds(1)));
-        yield return new("ZC + flow switch", "ZoneControl with a flow switch that makes at the pump's minimum flow; after three starts without flow it waits for reset.",
+        yield return new(OursWithFlowSwitch, "ZoneControl with a flow switch that makes at the pump's minimum flow; after three starts without flow it waits for reset.",
             house with { Contacts = house.Contacts with { Fitted = [.. house.Contacts.Fitted.Append(fitted).OrderBy(c => c.Kind.Contact)] } }, library,
             [new(Controller, 1), new(FlowSwitch, 1)]);
     }

@@ -30,7 +30,7 @@ public static class CompareSheet
         sections.Add(new SheetSection("What was compared",
             [.. comparison.Outcomes.Select(o => new SheetText($"{Capital(o.Protection.Name)}: {o.Protection.Explains}"))]));
         return new SheetView("protections compared", "Which protection does what?", CheckSheet.HouseLine(comparison.House),
-            $"The same for each of them: {comparison.Under}.", sections);
+            $"The same for each of them: {comparison.Under}. ZC stands for ZoneControl.", sections);
     }
 
     private static SheetTable Pump(Comparison comparison) => new(
