@@ -7,7 +7,9 @@ namespace ZoneControl.Board;
 /// </summary>
 public static class Fingerprint
 {
-    /// <summary>32-bit FNV-1a over the words, low byte first, and the names (Fowler, Noll and Vo; constants from memory, checked by published sums of "" and "a").</summary>
+    /// <summary>
+    /// 32-bit FNV-1a over the words, low byte first, and the names (Fowler, Noll and Vo; the constants are from memory).
+    /// </summary>
     public static int Of(int[] words, string[] names)
     {
         uint sum = 2166136261;

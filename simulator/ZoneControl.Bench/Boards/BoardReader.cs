@@ -69,9 +69,14 @@ internal static class BoardReader
             string word = item is TomlScalar { Value: string text } ? text : "";
             int at = Array.FindIndex(_kinds, kind => kind.Word == word);
             if (at < 0)
-                table.Mistakes.Error(item.Place, table.PathOf("ac_contacts"), item.Found, KindsExpected, Words.DidYouMean(word, _kinds.Select(k => k.Word)));
+            {
+                table.Mistakes.Error(item.Place, table.PathOf("ac_contacts"), item.Found, KindsExpected,
+                    Words.DidYouMean(word, _kinds.Select(known => known.Word)));
+            }
             else
+            {
                 mask |= 1 << _kinds[at].Kind;
+            }
         }
 
         return mask;

@@ -45,8 +45,9 @@ internal static class BoardWarnings
 
     private static void AddPins(List<string> warnings, BoardPlan plan, bool direct)
     {
-        int[] outputs = direct ? [plan.HeartbeatPin, .. plan.OutputPlaces] : [plan.HeartbeatPin, .. plan.ChainPins.Where((_, i) => PinNames.ChainPinIsOutput(i))];
-        int[] inputs = direct ? plan.InputPlaces : [.. plan.ChainPins.Where((_, i) => !PinNames.ChainPinIsOutput(i))];
+        IEnumerable<int> Chain(bool output) => plan.ChainPins.Where((_, place) => PinNames.ChainPinIsOutput(place) == output);
+        int[] outputs = [plan.HeartbeatPin, .. direct ? plan.OutputPlaces : Chain(output: true)];
+        int[] inputs = [.. direct ? plan.InputPlaces : Chain(output: false)];
         int[] all = [.. outputs, .. inputs];
         Add(outputs, [14], "pulses while the chip boots (reported, common practice)");
         Add(all, [13, 14], "a JTAG pin, so no such debugger");

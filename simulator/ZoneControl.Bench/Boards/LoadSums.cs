@@ -42,8 +42,9 @@ internal static class LoadSums
         lines.Add(new LoadLine("all starting at once", $"{cold:0.#} VA", Starting(house, cold)));
         if (house.Transformer is { } transformer)
         {
+            double amps = transformer.RatingVa / transformer.SupplyV.Value;
             lines.Add(new LoadLine("transformer", $"{transformer.AllowedVa:0.#} VA",
-                $"{transformer.Share.Value * 100:0.#} % of {transformer.RatingVa:0.#} VA; {transformer.RatingVa / transformer.SupplyV.Value:0.00} A at {transformer.SupplyV.Value:0.#} V"));
+                $"{transformer.Share.Value * 100:0.#} % of {transformer.RatingVa:0.#} VA; {amps:0.00} A at {transformer.SupplyV.Value:0.#} V"));
         }
 
         return lines;
