@@ -117,4 +117,11 @@ public class QuantityTests
 
     private static DisplayUnits Units(string text, string usWord) =>
         text.EndsWith(usWord, StringComparison.Ordinal) ? DisplayUnits.Us : DisplayUnits.Si;
+
+    [Theory]
+    [InlineData("5 minutes", "did you mean \"min\"?")]
+    [InlineData("2 Hours", "did you mean \"h\"?")]
+    [InlineData("30 sec", "did you mean \"s\"?")]
+    public void A_unit_written_out_is_answered_with_its_short_word(string text, string hint) =>
+        Assert.Equal(hint, Quantities.Read(text, Dimension.Time).Hint);
 }

@@ -8,6 +8,17 @@ public class HouseRefusalTests
     [Fact]
     public void The_sound_house_has_no_mistakes() => Assert.Empty(HouseText.Read(HouseText.Sound).Mistakes);
 
+    [Fact]
+    public void A_name_that_turns_the_direction_of_text_is_refused() =>
+        Assert.Contains("one line of text", HouseText.Refusal(HouseText.With("name = \"Sound\"", "name = \"So\\u202Eund\"")), StringComparison.Ordinal);
+
+    [Fact]
+    public void A_misspelt_manifold_is_one_mistake_and_no_warning_follows() =>
+        Assert.Contains(
+            "did you mean \"main\"?",
+            HouseText.Refusal(HouseText.With("tube = \"16x2 mm\"", "tube = \"16x2 mm\"\nmanifold = \"mian\"")),
+            StringComparison.Ordinal);
+
     public static TheoryData<string, string, string> Refusals => new()
     {
         // Impossible houses.
