@@ -53,7 +53,7 @@ public class ScalingTests
     [InlineData("a constant hidden in the start delay", "PumpSequence",
         "x.Service ? 0 : s.PumpStartDelayMs - x.DemandAgeMs", "x.Service || x.DemandAgeMs > 30_000 ? 0 : s.PumpStartDelayMs - x.DemandAgeMs")]
     [InlineData("an age too small for long times", "Wait", "        age += dt;\n        return age > cap", "        age = (short)(age + dt);\n        return age > cap")]
-    [InlineData("a rest of fixed length", "PumpSequence", "int off = s.PumpMinOffMs - x.RestMs;", "int off = 200 - x.RestMs;")]
+    [InlineData("a rundown of fixed length", "ControllerState", "_rundownMs = settings.PumpRundownMs;", "_rundownMs = 300;")]
     public void A_fault_that_only_long_times_show_is_seen_by_the_comparison(string name, string file, string whole, string broken)
     {
         Assert.True(FirstDifference(PlantedController.With(file, whole, broken)) is not null, name);
@@ -89,7 +89,9 @@ public class ScalingTests
         scaled.StallLimitMs = 100;
         foreach (TimeSlot slot in TimeSlot.Of(scaled, zone => $"{zone}"))
             slot.Set(slot.Ms * 40); // and so some minutes when a hundred times as long
+        scaled.SwitchLimitMs[0] = scaled.OpeningMs[0]; // no switch asks for it, but it has to be lawful
         ControllerSettings large = Scaling.Copy(scaled);
+        large.SwitchLimitMs[0] *= Factor;
         large.ScanPeriodMs *= Factor;
         large.StallLimitMs *= Factor;
         foreach (TimeSlot slot in TimeSlot.Of(large, zone => $"{zone}"))

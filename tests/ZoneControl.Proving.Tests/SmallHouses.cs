@@ -14,7 +14,7 @@ internal static class SmallHouses
         "two" => House([Switched("a"), Timed("b")], 1, "season = true"),
         "companion" => House([Timed("a"), Timed("b")], 2, ""),
         "three" => House([Timed("a"), Timed("b"), Timed("c")], 2, ""),
-        "starts" => House([Timed("a")], 1, "", "pump_max_starts = 10"),
+        "starts" => House([Switched("a")], 1, "", "pump_max_starts = 10"),
         "flow" => House([Timed("a")], 1, "flow = true\nreset = true", "flow_proof_time = \"20 s\"\nflow_loss_time = \"20 s\"\nflow_retries = 1"),
         "limit" => House([Timed("a")], 1, "limit = true\nreset = true"),
         "freeze" => House([Timed("a"), Timed("b")], 1, "season = true\nfreeze = true", "freeze_heat_max = \"2 min\""),

@@ -13,6 +13,15 @@ public static class Protections
         ("delay", Protection.Delay),
     ];
 
+    /// <summary>
+    /// Rules whose breach harms: what a controller says of itself is wrong anyway when a protection is missing, and would be
+    /// found first.
+    /// </summary>
+    public static IReadOnlySet<string> Harm { get; } = new HashSet<string>
+    {
+        "PUMP-PROOF", "PUMP-DELAY", "PUMP-ORDER", "PUMP-TRIP", "OPEN-HANDOVER", "HEAT-FLOW",
+    };
+
     /// <summary>Builds it.</summary>
     /// <param name="settings">The house's settings; its own from now on.</param>
     /// <param name="without">What to take away.</param>

@@ -9,8 +9,8 @@ namespace ZoneControl.Bench.Proving;
 /// </summary>
 internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, string rule, IReadOnlyList<ScaledTime> times)
 {
-    private const int MostTries = 1500;
-    private const int MostChoices = 24;
+    private const int MostTries = 3000;
+    private const int MostChoices = 80;
     private const long LongestMs = 7L * 24 * 3600 * 1000;
     private int _tries;
 
@@ -65,6 +65,12 @@ internal sealed class Unfolding(ControllerSettings real, Func<IProvable> build, 
         if (step.Between >= -1 && step.Between + 1 < moments.Count)
             wanted.Add(RealRun.OnGrid(real, (At(step.Between) + At(step.Between + 1)) / 2));
         wanted.Add(last + scan);
+        foreach (long moment in moments.Take(MostChoices))
+        {
+            foreach ((int _, int ms, int beside) in step.TimesSince)
+                wanted.Add(RealRun.OnGrid(real, moment + ms) + (beside * scan));
+        }
+
         foreach (long moment in moments)
             wanted.AddRange([moment, moment + scan, moment - scan]);
         long least = Least(placed, step.Move, last);

@@ -67,6 +67,7 @@ internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings
             MaxMemoryBytes = (long)settings.MaxMemory << 20,
             MostScans = Math.Min(settings.Scans, 100_000),
             Without = without,
+            Rules = without == Protection.None ? null : Protections.Harm,
         };
     }
 

@@ -18,7 +18,11 @@ internal static class ProofReport
         Screen.Say(console, "ZoneControl", new Style(decoration: Decoration.Bold));
         Screen.Say(console, $"Every reachable state of: {house.Name}");
         if (result.Without != Protection.None)
+        {
             Screen.Say(console, $"What if: {Protections.InWords(result.Without)}");
+            Screen.Say(console, $"Judged: {string.Join(", ", Protections.Harm)}.");
+        }
+
         Searched(console, result);
         Times(console, result);
         Assumed(console, house, result);
@@ -87,7 +91,7 @@ internal static class ProofReport
         Screen.Say(console, "Assumed: contacts as accepted (debounce is proven apart), one change a scan, outputs that reach their "
             + "relays. Not looked at: relay contacts, shut isolators, water, other houses.");
         string[] uncalled = [.. result.Occasions.Where(rule => rule.Count == 0).Select(rule => rule.Rule)];
-        if (uncalled.Length > 0)
+        if (uncalled.Length > 0 && result.Verdict != ProofVerdict.Broken && result.Without == Protection.None)
             Screen.Say(console, $"Never called upon in this house: {string.Join(", ", uncalled)}.");
     }
 
