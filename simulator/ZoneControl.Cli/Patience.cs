@@ -12,8 +12,21 @@ internal static class Patience
         Task<T> reading = Task.Factory.StartNew(read, CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         Task first = await Task.WhenAny(reading, Task.Delay(_quiet, cancel));
         cancel.ThrowIfCancellationRequested();
-        if (first != reading)
+        if (first != reading && IsEndless(path))
             streams.Error.WriteLine($"{path}: waiting for it; a pipe gives nothing until somebody writes to it. Ctrl-C stops.");
         return await reading.WaitAsync(cancel);
+    }
+
+    // Pipes and devices have no length; on a busy machine plain files may take a while as well.
+    private static bool IsEndless(string path)
+    {
+        try
+        {
+            return new FileInfo(path) is { Exists: true, Length: 0 };
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return false; // reading it says more
+        }
     }
 }

@@ -155,7 +155,16 @@ public static class CaptureAudit
         var seen = new List<byte>();
         while (seen.Count < SniffBytes)
         {
-            ReadOnlyMemory<byte> more = source.Next();
+            ReadOnlyMemory<byte> more;
+            try
+            {
+                more = source.Next();
+            }
+            catch (OperationCanceledException) when (seen.Count > 0)
+            {
+                break; // stopped before it was clear what it is: what there is will be judged
+            }
+
             if (more.Length == 0)
                 break;
             seen.AddRange(more.Span);
