@@ -11,7 +11,7 @@ namespace ZoneControl.Cli;
 internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTerminal, bool ErrorIsTerminal = false)
 {
     /// <summary>The process's own.</summary>
-    public static Streams OfProcess() => 
+    public static Streams OfProcess() =>
         new(new GuardedOutput(Console.Out), Console.Error, !Console.IsOutputRedirected, !Console.IsErrorRedirected);
 
     /// <summary>A terminal over <see cref="Out"/>, 80 columns wide or as narrow as it really is; colour only where it can be seen and is wanted.</summary>
