@@ -1,6 +1,6 @@
 using System.Text.Json;
-using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Captures;
+using ZoneControl.Bench.Running;
 using ZoneControl.Cli.Files;
 using ZoneControl.Logic;
 using ZoneControl.Web.Tests;

@@ -68,13 +68,13 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
     {
         foreach (string name in settings.Controllers)
         {
-            if (!BenchDoor.Controllers.Contains(name))
-                throw new BadInputException(Words.Unknown("controller", name, BenchDoor.Controllers));
+            if (!BenchDoor.Usual.Contains(name))
+                throw new BadInputException(Words.Unknown("controller", name, BenchDoor.Usual));
         }
 
         return settings.Controllers.Length == 0
-            ? BenchDoor.Controllers
-            : [.. BenchDoor.Controllers.Where(settings.Controllers.Contains)];
+            ? BenchDoor.Usual
+            : [.. BenchDoor.Usual.Where(settings.Controllers.Contains)];
     }
 
     private House ReadHouse()

@@ -25,6 +25,9 @@ public class ExampleTests
         { "two-rooms.house.toml", "two-rooms-evening.script.toml" },
     };
 
+    /// <summary>Houses that have no script of their own: they are there to be proven.</summary>
+    private static readonly string[] Annexes = ["annex.house.toml", "annex-tested.house.toml"];
+
     [Theory]
     [MemberData(nameof(Pairs))]
     public void An_example_reads_without_a_warning_keeps_every_rule_and_its_expectations_are_met(string houseFile, string scriptFile)
@@ -49,9 +52,13 @@ public class ExampleTests
     }
 
     [Fact]
+    public void The_annexes_read_without_a_warning() =>
+        Assert.All(Annexes, file => Assert.Empty(HouseFile.Read(Path.Combine(Folder(), file)).Mistakes));
+
+    [Fact]
     public void Every_example_file_is_tried()
     {
-        string[] tried = [.. Pairs.SelectMany(pair => new[] { pair.Data.Item1, pair.Data.Item2 }).Distinct().Order()];
+        string[] tried = [.. Pairs.SelectMany(pair => new[] { pair.Data.Item1, pair.Data.Item2 }).Concat(Annexes).Distinct().Order()];
         Assert.Equal(tried, Directory.GetFiles(Folder(), "*.toml").Select(path => Path.GetFileName(path))
             .Where(file => !file.EndsWith(".map.toml", StringComparison.Ordinal)).Order());
     }
