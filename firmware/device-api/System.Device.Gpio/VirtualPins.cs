@@ -18,35 +18,35 @@ public static class VirtualPins
     /// <summary>How many pins the virtual chip has, numbered from 0: more than any real one, for houses that need them.</summary>
     public const int Count = 128;
 
-    private static bool[]? s_open;
-    private static PinReader? s_read;
-    private static PinWriter? s_drive;
+    private static bool[]? _open;
+    private static PinReader? _read;
+    private static PinWriter? _drive;
 
     /// <summary>A chip fresh from reset: every pin shut and floating, wired to others from now on.</summary>
     public static void PowerUp(PinReader read, PinWriter drive)
     {
-        s_read = read;
-        s_drive = drive;
-        s_open = new bool[Count];
+        _read = read;
+        _drive = drive;
+        _open = new bool[Count];
         for (int pin = 0; pin < Count; pin++)
             drive(pin, Floating);
     }
 
     internal static bool Reserve(int pin)
     {
-        if (s_open == null)
-            s_open = new bool[Count];
-        if (pin < 0 || pin >= Count || s_open[pin])
+        if (_open == null)
+            _open = new bool[Count];
+        if (pin < 0 || pin >= Count || _open[pin])
             return false;
-        s_open[pin] = true;
+        _open[pin] = true;
         return true;
     }
 
-    internal static int Level(int pin) => s_read == null ? 0 : s_read(pin);
+    internal static int Level(int pin) => _read == null ? 0 : _read(pin);
 
     internal static void Drive(int pin, int level)
     {
-        if (s_drive != null)
-            s_drive(pin, level);
+        if (_drive != null)
+            _drive(pin, level);
     }
 }

@@ -8,10 +8,10 @@ public delegate long ClockReader();
 /// <summary>The clock behind the stand-in. Without a bench it is the runtime's own.</summary>
 public static class VirtualClock
 {
-    private static ClockReader? s_read;
+    private static ClockReader? _read;
 
     /// <summary>From now on this clock is read.</summary>
-    public static void Attach(ClockReader read) => s_read = read;
+    public static void Attach(ClockReader read) => _read = read;
 
-    internal static ulong Micros() => (ulong)(s_read == null ? DateTime.UtcNow.Ticks / 10 : s_read());
+    internal static ulong Micros() => (ulong)(_read == null ? DateTime.UtcNow.Ticks / 10 : _read());
 }

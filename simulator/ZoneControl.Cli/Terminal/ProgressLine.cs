@@ -8,13 +8,13 @@ namespace ZoneControl.Cli.Terminal;
 /// <param name="time">What tells the time; the machine's own when null.</param>
 internal sealed class ProgressLine(Streams streams, TimeProvider? time = null) : IDisposable
 {
-    private static readonly TimeSpan First = TimeSpan.FromSeconds(1);
-    private static readonly TimeSpan Every = TimeSpan.FromMilliseconds(200);
+    private static readonly TimeSpan _first = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan _every = TimeSpan.FromMilliseconds(200);
 
     private readonly Lock _lock = new();
     private readonly TimeProvider _time = time ?? TimeProvider.System;
     private readonly long _began = (time ?? TimeProvider.System).GetTimestamp();
-    private TimeSpan _due = First;
+    private TimeSpan _due = _first;
     private bool _shown;
 
     /// <summary>Shows how far it has come, now and then.</summary>
@@ -27,7 +27,7 @@ internal sealed class ProgressLine(Streams streams, TimeProvider? time = null) :
             TimeSpan now = _time.GetElapsedTime(_began);
             if (now < _due)
                 return;
-            _due = now + Every;
+            _due = now + _every;
             string text = words();
             streams.Error.Write('\r' + (text.Length < Screen.Width ? text : text[..(Screen.Width - 1)]).PadRight(Screen.Width - 1));
             _shown = true;

@@ -26,7 +26,7 @@ public class ExampleTests
     };
 
     /// <summary>Houses that have no script of their own: they are there to be proven.</summary>
-    private static readonly string[] Annexes = ["annex.house.toml", "annex-tested.house.toml"];
+    private static readonly string[] _annexes = ["annex.house.toml", "annex-tested.house.toml"];
 
     [Theory]
     [MemberData(nameof(Pairs))]
@@ -53,12 +53,12 @@ public class ExampleTests
 
     [Fact]
     public void The_annexes_read_without_a_warning() =>
-        Assert.All(Annexes, file => Assert.Empty(HouseFile.Read(Path.Combine(Folder(), file)).Mistakes));
+        Assert.All(_annexes, file => Assert.Empty(HouseFile.Read(Path.Combine(Folder(), file)).Mistakes));
 
     [Fact]
     public void Every_example_file_is_tried()
     {
-        string[] tried = [.. Pairs.SelectMany(pair => new[] { pair.Data.Item1, pair.Data.Item2 }).Concat(Annexes).Distinct().Order()];
+        string[] tried = [.. Pairs.SelectMany(pair => new[] { pair.Data.Item1, pair.Data.Item2 }).Concat(_annexes).Distinct().Order()];
         Assert.Equal(tried, Directory.GetFiles(Folder(), "*.toml").Select(path => Path.GetFileName(path))
             .Where(file => !file.EndsWith(".map.toml", StringComparison.Ordinal)).Order());
     }
