@@ -46,6 +46,8 @@ public sealed partial class Served : IAsyncLifetime
 
         (_program, Address) = await StartAsync(["serve", "--port", "0", "--folder", Folder], _said);
         _playwright = await Playwright.CreateAsync();
+        // A busy machine is slow, not wrong.
+        Assertions.SetDefaultExpectTimeout(30_000);
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = chromium,

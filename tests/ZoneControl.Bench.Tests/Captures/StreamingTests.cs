@@ -25,24 +25,6 @@ public class StreamingTests
     }
 
     [Fact]
-    public void Memory_does_not_grow_with_the_capture()
-    {
-        long Peak(long bytes)
-        {
-            byte[] head = Encoding.UTF8.GetBytes("$timescale 1 ms $end $var wire 1 ! pump $end $var wire 1 a noise $end $enddefinitions $end\n#0\n0!\n");
-            using var capture = new Joined(head, new Repeating("1a\n0a\n#1\n"u8.ToArray(), bytes));
-            long most = 0;
-            Audit audit = CaptureAudit.Run(
-                _house, capture, "long", ChannelMap.None, new Sampled(() => most = Math.Max(most, GC.GetTotalMemory(true))),
-                TestContext.Current.CancellationToken);
-            Assert.NotNull(audit.Result);
-            return most;
-        }
-
-        Assert.InRange(Peak(9 << 20) - Peak(9 << 15), long.MinValue, 4 << 20);
-    }
-
-    [Fact]
     public void A_glitch_shorter_than_its_filter_is_left_out_and_what_stands_is_dated_when_it_came()
     {
         ChannelMap map = ChannelMapFile.Parse(
@@ -119,15 +101,4 @@ public class StreamingTests
 
     private static IEnumerable<long> Starts(AuditResult audit) => audit.Picture.Frames
         .Where((frame, i) => frame.Pump && (i == 0 || !audit.Picture.Frames[i - 1].Pump)).Select(frame => frame.Ms);
-
-    private sealed class Sampled(Action look) : IProgress<AuditProgress>
-    {
-        private int _told;
-
-        public void Report(AuditProgress value)
-        {
-            if (_told++ % 50 == 0)
-                look();
-        }
-    }
 }
