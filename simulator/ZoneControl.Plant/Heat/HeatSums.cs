@@ -33,8 +33,9 @@ public sealed record HeatSums
         get
         {
             double outJ = OutdoorsJ + BelowJ + PlantRoomJ;
-            double scale = Math.Max(Math.Abs(InJ), Math.Abs(outJ));
-            return scale > 0 ? (InJ - outJ - StoredJ) / scale : 0;
+            // Less than a joule is no heat to have a share of.
+            double scale = Math.Max(1, Math.Max(Math.Abs(InJ), Math.Abs(outJ)));
+            return (InJ - outJ - StoredJ) / scale;
         }
     }
 }
