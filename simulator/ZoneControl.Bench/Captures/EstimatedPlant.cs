@@ -101,45 +101,10 @@ internal sealed class EstimatedPlant
     }
 
     /// <summary>What it is like now.</summary>
-    public PlantSample Sample(long ms, in WireMasks wires)
-    {
-        var travel = new double[_zeros.Length];
-        var flow = new double[_zeros.Length];
-        for (int zone = 0; zone < travel.Length; zone++)
-        {
-            travel[zone] = _plant.Travel(zone);
-            flow[zone] = _plant.ZoneFlowM3s(zone);
-        }
-
-        return new PlantSample
-        {
-            Ms = ms,
-            RawCalls = wires.Calls,
-            RawSwitches = wires.EndSwitches,
-            RawSenses = wires.Senses,
-            RawContacts = wires.Contacts,
-            Travel = travel,
-            ZoneFlowM3s = flow,
-            PumpFlowM3s = _plant.PumpFlowM3s,
-            BypassFlowM3s = _plant.BypassFlowM3s,
-            PumpHeadM = _plant.PumpHeadM,
-            TrappedWaterC = _plant.TrappedWaterC,
-            DeadheadS = _plant.DeadheadS,
-        };
-    }
+    public PlantSample Sample(long ms, in WireMasks wires) => PlantReadings.Sample(_plant, ms, wires, _zeros.Length);
 
     /// <summary>What it adds up to.</summary>
-    public RunTotals Totals => new()
-    {
-        DeadheadS = _plant.DeadheadS,
-        DeadheadEvents = _plant.DeadheadEvents,
-        HottestTrappedC = _plant.HottestTrappedC,
-        PumpStarts = _plant.PumpStarts,
-        PumpRunS = _plant.PumpRunS,
-        PumpEnergyWh = _plant.PumpEnergyWh,
-        FirstWarmFlowS = (_plant.FirstWarmFlowMs - _firstCallMs) / 1000.0,
-        ValveStrokes = _strokes,
-    };
+    public RunTotals Totals => PlantReadings.Totals(_plant, _firstCallMs, _strokes);
 
     private int Valves(in Frame shown)
     {

@@ -9,17 +9,7 @@ internal static class RunSums
     public static RunTotals Of(Trace trace, PlantModel plant)
     {
         long? firstCall = trace.Samples.FirstOrDefault(sample => sample.RawCalls != 0)?.Ms;
-        return new RunTotals
-        {
-            DeadheadS = plant.DeadheadS,
-            DeadheadEvents = plant.DeadheadEvents,
-            HottestTrappedC = plant.HottestTrappedC,
-            PumpStarts = plant.PumpStarts,
-            PumpRunS = plant.PumpRunS,
-            PumpEnergyWh = plant.PumpEnergyWh,
-            FirstWarmFlowS = (plant.FirstWarmFlowMs - firstCall) / 1000.0,
-            ValveStrokes = Strokes(trace),
-        };
+        return PlantReadings.Totals(plant, firstCall, Strokes(trace));
     }
 
     private static int Strokes(Trace trace)

@@ -21,32 +21,9 @@ internal sealed class TraceRecorder(PlantModel plant, BenchWiring wiring, int zo
 
     public void Sample()
     {
-        var travel = new double[zones];
-        var flow = new double[zones];
-        for (int zone = 0; zone < zones; zone++)
-        {
-            travel[zone] = plant.Travel(zone);
-            flow[zone] = plant.ZoneFlowM3s(zone);
-        }
-
-        var sample = new PlantSample
-        {
-            Ms = plant.NowMs,
-            RawCalls = wiring.Calls,
-            RawSwitches = plant.EndSwitches,
-            RawSenses = wiring.Senses,
-            RawContacts = wiring.Contacts,
-            Travel = travel,
-            ZoneFlowM3s = flow,
-            PumpFlowM3s = plant.PumpFlowM3s,
-            BypassFlowM3s = plant.BypassFlowM3s,
-            PumpHeadM = plant.PumpHeadM,
-            TrappedWaterC = plant.TrappedWaterC,
-            DeadheadS = plant.DeadheadS,
-        };
-
         // Two samples at one moment are the two sides of a step: what was, and what it became.
-        _samples.Add(sample);
+        var wires = new WireMasks(wiring.Calls, plant.EndSwitches, wiring.Senses, wiring.Contacts);
+        _samples.Add(PlantReadings.Sample(plant, plant.NowMs, wires, zones));
     }
 
     public Trace Finish(long endMs) => new(_frames, _samples, endMs);
