@@ -53,7 +53,7 @@ public sealed class BoardProgram
         _stated = stated;
         _fingerprint = Board.Fingerprint.Of(SettingsWords.Of(settings, plan), names);
         _envelope = new Envelope(plan);
-        _scanLog = new ScanLog(_log);
+        _scanLog = new ScanLog(_log, settings);
         _writer = new LogWriter(_log, settings, plan, names, _fingerprint);
         _on = new bool[plan.OutputRoles.Length];
         if (plan.Arrangement == BoardPlan.Chains && plan.ChainPins.Length == BoardPlan.ChainPinCount)

@@ -1,6 +1,6 @@
 namespace ZoneControl.Firmware;
 
-/// <summary>What a record of the log says; the order is that of the lines of one scan.</summary>
+/// <summary>What a record of the log says; up to the deadline the order is that of the lines of one scan, after any of the clock.</summary>
 public static class LogEvent
 {
     /// <summary>Power-up.</summary>
@@ -71,4 +71,13 @@ public static class LogEvent
 
     /// <summary>Records that found no room before this one.</summary>
     public const int Lost = 21;
+
+    /// <summary>The scan is earlier than the one before; the values are that one's time, ms, as in the next two.</summary>
+    public const int ClockBack = 22;
+
+    /// <summary>The clock stood still for too many scans.</summary>
+    public const int ClockStands = 23;
+
+    /// <summary>The scan is much later than announced.</summary>
+    public const int ClockLate = 24;
 }

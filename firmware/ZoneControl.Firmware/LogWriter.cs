@@ -60,6 +60,8 @@ public sealed class LogWriter
 
     private static string At(long ms) => "@" + ms.ToString() + " ";
 
+    private static string LongOf(int high, int low) => (((long)high << 32) | (uint)low).ToString();
+
     private static string State(bool on) => on ? " on" : " off";
 
     /// <summary>Begins the record that was taken: the line that it makes, or null when it has bits to print or nothing new.</summary>
@@ -87,6 +89,12 @@ public sealed class LogWriter
                 return at + "waited us=" + value.ToString() + " n=" + _log.Second.ToString();
             case LogEvent.Lost:
                 return at + "lost n=" + value.ToString();
+            case LogEvent.ClockBack:
+                return at + "clock back was=" + LongOf(value, _log.Second);
+            case LogEvent.ClockStands:
+                return at + "clock stands was=" + LongOf(value, _log.Second);
+            case LogEvent.ClockLate:
+                return at + "clock late was=" + LongOf(value, _log.Second);
             case LogEvent.Fault:
                 _text = FaultText;
                 return at + "fault " + LogWords.Fault(value) + " scans=" + _log.Second.ToString();

@@ -6,13 +6,18 @@ namespace ZoneControl.Firmware;
 public sealed class ScanLog
 {
     private readonly EventLog _log;
+    private readonly LogClock _clock;
     private readonly int[] _shown = new int[LogEvent.States];
     private readonly int[] _now = new int[LogEvent.States];
 
-    /// <summary>Records into a log.</summary>
-    public ScanLog(EventLog log) => _log = log;
+    /// <summary>Records into a log what a controller with these settings decides.</summary>
+    public ScanLog(EventLog log, ControllerSettings settings)
+    {
+        _log = log;
+        _clock = new LogClock(settings);
+    }
 
-    /// <summary>Records what differs from the last time, and then the deadline.</summary>
+    /// <summary>Records what differs from the last scan, and then the deadline; call it for every scan.</summary>
     public void Note(OutputImage image)
     {
         int[] now = _now;
@@ -31,9 +36,13 @@ public sealed class ScanLog
         now[LogEvent.Stuck] = image.StuckSwitches;
         now[LogEvent.Alarms] = image.Alarms;
         now[LogEvent.Proven] = image.ProvenValves;
-        bool changed = image.PowerUp;
-        if (changed)
+        int fault = _clock.FaultOf(image);
+        bool changed = image.PowerUp || fault >= 0;
+        if (image.PowerUp)
             _log.Add(image.ScanMs, LogEvent.Boot, 0, 0);
+        if (fault >= 0)
+            _log.Add(image.ScanMs, fault, (int)(_clock.LastMs >> 32), (int)_clock.LastMs);
+        _clock.Take(image, fault >= 0);
         for (int what = LogEvent.Calls; what < LogEvent.States; what++)
         {
             if (now[what] == _shown[what])

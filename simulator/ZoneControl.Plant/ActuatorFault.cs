@@ -12,7 +12,7 @@ public sealed record ActuatorFault
     /// <summary>The actuator gets no supply: a broken wire or a dead heater. It closes as if released.</summary>
     public bool Dead { get; init; }
 
-    /// <summary>Dead times and strokes take this many times as long; 0.1 to 100.</summary>
+    /// <summary>Dead times and strokes are longer by this factor; 0.1 to 100.</summary>
     public double Slowness { get; init; } = 1;
 
     /// <summary>What the end switch does.</summary>

@@ -20,7 +20,7 @@ public sealed class Friction
     /// <summary>Reynolds number from which flow is turbulent.</summary>
     public const double TurbulentStart = 4000;
 
-    /// <summary>Largest relative roughness accepted: where the diagram of L. F. Moody (1944) ends.</summary>
+    /// <summary>Largest ratio of roughness to inside diameter accepted: where the diagram of L. F. Moody (1944) ends.</summary>
     public const double RoughestRelative = 0.05;
 
     private const double TwoOverLn10 = 0.86858896380650366;

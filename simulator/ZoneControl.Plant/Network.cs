@@ -40,7 +40,7 @@ public sealed class Network
         }
     }
 
-    /// <summary>What <see cref="Residual"/> is at most unless the search was left to the slow one.</summary>
+    /// <summary>The ratio that <see cref="Residual"/> is at most unless the search was left to the slow one.</summary>
     public const double Tolerance = CircuitNewton.Tolerance;
 
     /// <summary>
@@ -74,7 +74,7 @@ public sealed class Network
     /// <summary>How often a path's head loss has been evaluated so far, all paths together: the search's effort.</summary>
     public long LoopEvaluations => _quick.Evaluations + _sure.Evaluations;
 
-    /// <summary>Searches so far that the quick method gave up.</summary>
+    /// <summary>Number of searches so far that the quick method gave up.</summary>
     public long SlowSearches { get; private set; }
 
     /// <summary>The pump.</summary>

@@ -13,7 +13,7 @@ public sealed record PlantDescription
     /// </summary>
     public required double WaterC { get; init; }
 
-    /// <summary>Share of the water's mass that is propylene glycol, 0 (none) to 0.6; see <see cref="Glycol"/>.</summary>
+    /// <summary>Share of the water's mass that is propylene glycol, 0 for none to 0.6; see <see cref="Glycol"/>.</summary>
     public double GlycolShare { get; init; }
 
     /// <summary>Air temperature around the pump, °C; -20 to 60.</summary>
@@ -238,9 +238,9 @@ public sealed record ActuatorDescription
     /// <summary>Stroke from open to shut, s, after the dead time; 0.001 to 86,400.</summary>
     public required double CloseStrokeS { get; init; }
 
-    /// <summary>Travel at which the end switch makes when opening, more than 0, at most 1; null without a switch.</summary>
+    /// <summary>Travel, as a share of the stroke, at which the end switch makes when opening, more than 0, at most 1; null without a switch.</summary>
     public double? SwitchMakesAt { get; init; }
 
-    /// <summary>How far below that travel it breaks when closing, 0 to <see cref="SwitchMakesAt"/>.</summary>
+    /// <summary>How far below that travel it breaks when closing, as a share of the stroke, 0 to <see cref="SwitchMakesAt"/>.</summary>
     public double SwitchHysteresis { get; init; } = 0.05;
 }

@@ -11,7 +11,7 @@ namespace ZoneControl.Plant;
 /// </remarks>
 public sealed class PlantModel
 {
-    /// <summary>A change that never comes.</summary>
+    /// <summary>The time, ms, of a change that never comes.</summary>
     public const long Never = long.MaxValue;
 
     private const long GridMs = 500;
@@ -236,7 +236,7 @@ public sealed class PlantModel
     /// <summary>Hottest <see cref="TrappedWaterC"/> so far, °C.</summary>
     public double HottestTrappedC => _casing.HottestC(NowMs);
 
-    /// <summary>Seconds so far with the pump energised and less than its minimum flow.</summary>
+    /// <summary>Time so far with the pump energised and less than its minimum flow, s.</summary>
     public double DeadheadS => _record.DeadheadMs(NowMs) / 1000.0;
 
     /// <summary>Separate stretches of deadhead so far.</summary>
@@ -245,7 +245,7 @@ public sealed class PlantModel
     /// <summary>Pump starts so far.</summary>
     public int PumpStarts => _record.Starts;
 
-    /// <summary>Seconds so far that the pump was on.</summary>
+    /// <summary>Time so far that the pump was on, s.</summary>
     public double PumpRunS => _record.RunMs(NowMs) / 1000.0;
 
     /// <summary>Electrical energy of the pump so far, Wh.</summary>

@@ -44,8 +44,8 @@ public static class ValveCurve
         ];
     }
 
-    /// <summary>Kv over Kvs of the default, 0 to 1.</summary>
-    /// <param name="travel">Stem travel, 0 shut to 1 open.</param>
+    /// <summary>Kv over Kvs of <see cref="QuickOpening"/>, the default by common practice, 0 to 1.</summary>
+    /// <param name="travel">Stem travel as a share of the stroke, 0 shut to 1 open.</param>
     public static double Opening(double travel) => Opening(_quickOpening, travel);
 
     /// <summary>
@@ -69,6 +69,6 @@ public static class ValveCurve
 }
 
 /// <summary>A point of a valve's characteristic.</summary>
-/// <param name="Travel">Stem travel, 0 shut to 1 open.</param>
+/// <param name="Travel">Stem travel as a share of the stroke, 0 shut to 1 open.</param>
 /// <param name="Opening">Kv over Kvs there, 0 to 1.</param>
 public readonly record struct ValvePoint(double Travel, double Opening);

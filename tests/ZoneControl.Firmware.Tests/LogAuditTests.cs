@@ -11,8 +11,7 @@ namespace ZoneControl.Firmware.Tests;
 /// <summary>What a real board would print is judged as the run that it printed it in.</summary>
 public class LogAuditTests
 {
-    // The log does not say how its clock failed, only that the alarm came: what that script does to time cannot be told from it.
-    public static TheoryData<string> Scripts => [.. Examples.Scripts.Where(script => script != "toolworks-clock")];
+    public static TheoryData<string> Scripts => [.. Examples.Scripts];
 
     [Theory]
     [MemberData(nameof(Scripts))]

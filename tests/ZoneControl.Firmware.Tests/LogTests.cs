@@ -82,7 +82,7 @@ public partial class LogTests
         [
             .. Enumerable.Range(0, Contact.Count).Select(LogWords.Contact), .. Enumerable.Range(0, LogWords.Holds).Select(LogWords.Hold),
             .. Enumerable.Range(0, LogWords.Alarms).Select(LogWords.Alarm), .. Enumerable.Range(1, BoardFault.Thrown).Select(LogWords.Fault),
-            .. "boot name call switch sense hand contact valve pump heat hold late latched early stuck alarm proven next alive overrun waited lost fault text".Split(' '),
+            .. "boot name call switch sense hand contact valve pump heat hold late latched early stuck alarm proven next clock back stands alive overrun waited lost fault text".Split(' '),
         ];
 
         Assert.Equal([], words.Where(word => !Regex.IsMatch(readme, $"(?<![a-z-]){word}(?![a-z-])")));
@@ -146,6 +146,7 @@ public partial class LogTests
         |hold\ [a-z-]+
         |alarm\ [a-z-]+\ (on|off)
         |next\ (\d+|never)
+        |clock\ (back|stands|late)\ was=-?\d+
         |alive\ scans=\d+\ overruns=\d+
         )$
         """, RegexOptions.IgnorePatternWhitespace)]

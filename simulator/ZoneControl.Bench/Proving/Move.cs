@@ -73,6 +73,20 @@ public readonly record struct Move(MoveKind Kind, int Number = 0)
         return moves;
     }
 
+    /// <summary>This move in words, with the names of the house; "" for waiting.</summary>
+    public string InWords(House house)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        return Kind switch
+        {
+            MoveKind.Call => $"thermostat of {house.Zones[Number].Label}",
+            MoveKind.EndSwitch => $"end switch of {house.Zones[Number].Label}",
+            MoveKind.Sense => $"sensed valve of {house.Zones[Number].Label}",
+            MoveKind.Hand => $"hand switch of {house.Zones[Number].Label}",
+            _ => string.Join(", ", InWords([this], house)),
+        };
+    }
+
     /// <summary>The kinds in words, for people who ask what was tried.</summary>
     public static IReadOnlyList<string> InWords(IEnumerable<Move> moves, House house)
     {

@@ -1,6 +1,5 @@
 using Spectre.Console.Cli;
 using ZoneControl.Bench.Captures;
-using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Cli.Files;
 using ZoneControl.Cli.Terminal;
@@ -17,10 +16,11 @@ internal sealed class AuditCommand(Streams streams) : AsyncCommand<AuditSettings
         ResultPaths.Check(
             [("the house file", settings.House), ("the capture", settings.Capture), ("the channel map", settings.Map)],
             [("--report", settings.Report)]);
-        House house = await ReadHouse(settings.House, cancellationToken);
-        ChannelMap map = settings.Map is { } path ? await ReadMap(path, house, cancellationToken) : ChannelMap.None;
+        var inputs = new Inputs(streams, "nothing was judged", cancellationToken);
+        House house = await inputs.HouseAsync(settings.House);
+        ChannelMap map = settings.Map is { } path ? await inputs.MapAsync(path, house) : ChannelMap.None;
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
-        AuditResult audit = await Judge(house, settings.Capture, map, cancellationToken);
+        AuditResult audit = await JudgeAsync(inputs, house, settings.Capture, map, cancellationToken);
 
         ReportView view = AuditViewBuilder.From(audit);
         string? html = reportFile is null ? null : await HtmlReport.RenderAsync(view);
@@ -40,27 +40,15 @@ internal sealed class AuditCommand(Streams streams) : AsyncCommand<AuditSettings
         return audit.Passed ? ExitCode.Pass : ExitCode.Fail;
     }
 
-    private async Task<House> ReadHouse(string path, CancellationToken cancel)
-    {
-        HouseReading reading = await Patience.Read(() => HouseFile.Read(path), path, streams, cancel);
-        return Used(reading.House, reading.Mistakes, path);
-    }
-
-    private async Task<ChannelMap> ReadMap(string path, House house, CancellationToken cancel)
-    {
-        ChannelMapReading reading = await Patience.Read(() => ChannelMapFile.Read(path, house), path, streams, cancel);
-        return Used(reading.Map, reading.Mistakes, path);
-    }
-
-    private async Task<AuditResult> Judge(House house, string path, ChannelMap map, CancellationToken cancel)
+    private async Task<AuditResult> JudgeAsync(Inputs inputs, House house, string path, ChannelMap map, CancellationToken cancel)
     {
         if (Directory.Exists(path))
             throw new BadInputException($"{path}: found a folder, expected a capture");
         FileStream stream;
         try
         {
-            stream = await Patience.Read(
-                () => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0), path, streams, cancel);
+            stream = await inputs.OfAsync(
+                path, () => new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, bufferSize: 0));
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -75,22 +63,7 @@ internal sealed class AuditCommand(Streams streams) : AsyncCommand<AuditSettings
         Audit audit = CaptureAudit.Run(
             house, stream, path, map, new Told<AuditProgress>(at => progress.Show(() => InWords(at))), cancel);
         progress.Clear();
-        return Used(audit.Result, audit.Mistakes, path);
-    }
-
-    private T Used<T>(T? found, IReadOnlyList<FileMistake> mistakes, string path)
-        where T : class
-    {
-        if (found is null)
-        {
-            int errors = mistakes.Count(m => m.IsError);
-            string summary = errors > 1 ? $"\n{path}: {Quantity.Count(errors, "mistake")}; nothing was judged." : "";
-            throw new BadInputException(string.Join('\n', mistakes.Select(m => m.ToString())) + summary);
-        }
-
-        foreach (FileMistake warning in mistakes)
-            streams.Error.WriteLine(warning);
-        return found;
+        return inputs.Used(audit.Result, audit.Mistakes, path);
     }
 
     private static string InWords(AuditProgress at)

@@ -4,12 +4,8 @@ using Spectre.Console.Cli;
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>What <c>audit</c> takes.</summary>
-internal sealed class AuditSettings : CommandSettings
+internal sealed class AuditSettings : HouseSettings
 {
-    [CommandArgument(0, "<HOUSE>")]
-    [Description("House file (TOML).")]
-    public string House { get; init; } = "";
-
     [CommandArgument(1, "<CAPTURE>")]
     [Description("Capture: value change dump (VCD), table of time and channels (CSV), or the board's own log. A pipe or a serial port will do; Ctrl-C ends it with the verdict so far.")]
     public string Capture { get; init; } = "";
@@ -17,10 +13,6 @@ internal sealed class AuditSettings : CommandSettings
     [CommandOption("--map <FILE>")]
     [Description("Channel map (TOML): which signal of the capture is which channel. Signals named like channels need none.")]
     public string? Map { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the result as JSON, and nothing else, on standard output.")]
-    public bool Json { get; init; }
 
     [CommandOption("--report <FILE>")]
     [Description("Write the report as one HTML file that opens without a network.")]

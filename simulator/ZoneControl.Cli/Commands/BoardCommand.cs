@@ -1,36 +1,26 @@
 using System.ComponentModel;
 using Spectre.Console.Cli;
 using ZoneControl.Bench.Boards;
-using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Cli.Files;
 using ZoneControl.Cli.Terminal;
-using ZoneControl.Web.View;
 
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>What <c>board</c> takes.</summary>
-internal sealed class BoardSettings : CommandSettings
+internal sealed class BoardSettings : HouseSettings
 {
-    [CommandArgument(0, "<HOUSE>")]
-    [Description("House file (TOML).")]
-    public string House { get; init; } = "";
-
     [CommandOption("--settings <FILE>")]
     [Description("Write the controller's settings and pin plan as C#, to be compiled into the firmware.")]
     public string? Settings { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the result as JSON, and nothing else, on standard output.")]
-    public bool Json { get; init; }
 }
 
 /// <summary><c>board HOUSE</c>.</summary>
 internal sealed class BoardCommand(Streams streams) : AsyncCommand<BoardSettings>
 {
-    public override Task<int> ExecuteAsync(CommandContext context, BoardSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, BoardSettings settings, CancellationToken cancellationToken)
     {
-        House house = Read(settings.House);
+        House house = await new Inputs(streams, "nothing was generated", cancellationToken).HouseAsync(settings.House);
         if (settings.Settings is { Length: > 0 } path && Path.GetFullPath(path) == Path.GetFullPath(settings.House))
             throw new BadInputException($"--settings {path}: is also the house file; choose another name.");
         using PendingFile? file = settings.Settings is { } target ? new PendingFile(target) : null;
@@ -43,21 +33,6 @@ internal sealed class BoardCommand(Streams streams) : AsyncCommand<BoardSettings
         file?.Commit(writer => writer.Write(sheet.SettingsText));
         if (settings.Settings is { } written)
             (settings.Json ? streams.Error : streams.Out).WriteLine($"Settings written to {written}");
-        return Task.FromResult(ExitCode.Pass);
-    }
-
-    private House Read(string path)
-    {
-        HouseReading reading = HouseFile.Read(path);
-        if (reading.House is { } house)
-        {
-            foreach (FileMistake warning in reading.Mistakes)
-                streams.Error.WriteLine(warning);
-            return house;
-        }
-
-        int errors = reading.Mistakes.Count(mistake => mistake.IsError);
-        throw new BadInputException(string.Join('\n',
-            [.. reading.Mistakes.Select(mistake => mistake.ToString()), $"{path}: {Quantity.Count(errors, "mistake")}; nothing was generated."]));
+        return ExitCode.Pass;
     }
 }

@@ -53,7 +53,7 @@ internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings
     {
         var desk = new SheetDesk(streams);
         CheckAssumptions assumed = Assumed(settings);
-        House house = desk.ReadHouse(settings.House, settings.Units);
+        House house = await new Inputs(streams, "nothing was checked", cancellationToken).HouseAsync(settings.House, settings.Units);
         SeasonRecord? record = settings.Record is { } path ? ReadRecord(path) : null;
         CheckReport report = HouseCheck.Of(house, assumed, settings.Capacity);
         IReadOnlyList<Finding> more = record is null ? [] : RecordFindings.Of(house, record);

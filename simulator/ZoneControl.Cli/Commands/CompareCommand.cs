@@ -2,7 +2,6 @@ using System.ComponentModel;
 using System.Globalization;
 using Spectre.Console.Cli;
 using ZoneControl.Bench.Choosing.Protections;
-using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Scripts;
 using ZoneControl.Cli.Files;
@@ -53,8 +52,9 @@ internal sealed class CompareCommand(Streams streams) : AsyncCommand<CompareSett
         Prices prices = ReadPrices(settings);
         if (settings.Days is < 1 or > 366)
             throw new BadInputException($"--days: found {settings.Days}, expected 1 to 366");
-        House house = _desk.ReadHouse(settings.House, settings.Units);
-        Script? script = settings.Script is { } path ? ReadScript(path, house) : null;
+        var inputs = new Inputs(streams, "nothing was compared", cancellationToken);
+        House house = await inputs.HouseAsync(settings.House, settings.Units);
+        Script? script = settings.Script is { } path ? await inputs.ScriptAsync(path, house) : null;
         using var line = new ProgressLine(streams);
         IProgress<double> progress = line.Of("comparing");
         Comparison comparison = script is null
@@ -63,16 +63,6 @@ internal sealed class CompareCommand(Streams streams) : AsyncCommand<CompareSett
         line.Clear();
         await _desk.ShowAsync(settings, CompareSheet.From(comparison, prices), () => CompareJson.From(comparison, prices, settings.Seed));
         return ExitCode.Pass;
-    }
-
-    private Script ReadScript(string path, House house)
-    {
-        ScriptReading reading = ScriptFile.Read(path, house);
-        if (reading.Script is not { } script)
-            throw new BadInputException(string.Join('\n', reading.Mistakes.Select(mistake => mistake.ToString())));
-        foreach (FileMistake warning in reading.Mistakes)
-            streams.Error.WriteLine(warning);
-        return script;
     }
 
     private static Prices ReadPrices(CompareSettings settings)

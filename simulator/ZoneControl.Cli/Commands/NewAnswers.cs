@@ -17,7 +17,7 @@ internal static class NewAnswers
     public static HouseAnswers From(NewSettings s)
     {
         if (s.Units is not (null or "si" or "us"))
-            throw new BadInputException(Words.Unknown("kind of units", s.Units, ["si", "us"]));
+            throw new BadInputException(Words.Unknown("system of units", s.Units, ["si", "us"]));
         var usual = new HouseAnswers();
         return usual with
         {

@@ -4,12 +4,8 @@ using Spectre.Console.Cli;
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>Options of everything that runs a script. Without files to read it is what the demo takes.</summary>
-internal class OutputSettings : CommandSettings
+internal class OutputSettings : ResultSettings
 {
-    [CommandOption("--json")]
-    [Description("Print the result as JSON, and nothing else, on standard output.")]
-    public bool Json { get; init; }
-
     [CommandOption("--report <FILE>")]
     [Description("Write the report as one HTML file that opens without a network.")]
     public string? Report { get; init; }

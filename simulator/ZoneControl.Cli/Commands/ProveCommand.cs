@@ -16,10 +16,10 @@ internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings
     public override async Task<int> ExecuteAsync(CommandContext context, ProveSettings settings, CancellationToken cancellationToken)
     {
         ProveOptions options = Options(settings);
-        House house = Read(settings.House);
+        House house = await new Inputs(streams, "nothing was searched", cancellationToken).HouseAsync(settings.House);
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
         using PendingFile? scriptFile = settings.Script is { } script ? new PendingFile(script) : null;
-        ProofResult result = Prover.Run(house, options, streams.OutIsTerminal ? new Told(streams.Error) : null, cancellationToken);
+        ProofResult result = Search(house, options, cancellationToken);
         if (settings.Json)
             streams.Out.Write(ProofJson.From(house, result));
         else
@@ -49,6 +49,12 @@ internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings
         };
     }
 
+    private ProofResult Search(House house, ProveOptions options, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(streams);
+        return Prover.Run(house, options, new Told<SearchProgress>(at => progress.Show(() => InWords(at))), cancel);
+    }
+
     private static ProveOptions Options(ProveSettings settings)
     {
         Protection without = Protection.None;
@@ -58,8 +64,8 @@ internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings
         Least("--max-states", settings.MaxStates ?? 1);
         Least("--max-memory", settings.MaxMemory);
         Least("--scans", settings.Scans);
-        if (settings.Script is { } script && settings.Report is { } report && Path.GetFullPath(script) == Path.GetFullPath(report))
-            throw new BadInputException($"--report {report}: is also --script; choose another name.");
+        ResultPaths.Check(
+            [("the house file", settings.House)], [("--script", settings.Script), ("--report", settings.Report)]);
         return new ProveOptions
         {
             MaxStates = settings.MaxStates ?? long.MaxValue,
@@ -77,32 +83,6 @@ internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings
             throw new BadInputException($"Option '{option}': found {value}, expected 1 or more.");
     }
 
-    private House Read(string path)
-    {
-        HouseReading reading = HouseFile.Read(path);
-        if (reading.House is not { } house)
-        {
-            int errors = reading.Mistakes.Count(m => m.IsError);
-            throw new BadInputException(string.Join('\n',
-                [.. reading.Mistakes.Select(m => m.ToString()), $"{path}: {Quantity.Count(errors, "mistake")}; nothing was searched."]));
-        }
-
-        foreach (var warning in reading.Mistakes)
-            streams.Error.WriteLine(warning);
-        return house;
-    }
-
-    /// <summary>Progress on a terminal: one line, written over.</summary>
-    private sealed class Told(TextWriter into) : IProgress<SearchProgress>
-    {
-        private TimeSpan _last;
-
-        public void Report(SearchProgress value)
-        {
-            if (value.Elapsed - _last is var since && since < TimeSpan.FromSeconds(0.5) && since > TimeSpan.Zero)
-                return;
-            _last = value.Elapsed;
-            into.Write($"\r{value.Elapsed.TotalSeconds,5:0} s  {value.Depth,4} scans deep  {value.States,13:N0} states  {value.Waiting,11:N0} waiting ");
-        }
-    }
+    private static string InWords(SearchProgress at) =>
+        $"{at.Elapsed.TotalSeconds:0} s, {at.Depth} scans deep, {at.States:N0} states, {at.Waiting:N0} waiting  (Ctrl-C stops it)";
 }

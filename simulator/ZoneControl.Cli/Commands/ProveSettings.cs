@@ -4,12 +4,8 @@ using Spectre.Console.Cli;
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>What <c>prove</c> takes.</summary>
-internal sealed class ProveSettings : CommandSettings
+internal sealed class ProveSettings : HouseSettings
 {
-    [CommandArgument(0, "<HOUSE>")]
-    [Description("House file (TOML).")]
-    public string House { get; init; } = "";
-
     [CommandOption("--max-time <SECONDS>")]
     [Description("Stop after so many seconds (600) and say how far it came.")]
     [DefaultValue(600)]
@@ -40,8 +36,4 @@ internal sealed class ProveSettings : CommandSettings
     [CommandOption("--report <FILE>")]
     [Description("Write the report of that script's run as one HTML file.")]
     public string? Report { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the result as JSON, and nothing else, on standard output.")]
-    public bool Json { get; init; }
 }

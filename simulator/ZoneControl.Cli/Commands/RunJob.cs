@@ -1,5 +1,4 @@
 using ZoneControl.Bench.Captures;
-using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Proving;
 using ZoneControl.Bench.Rules;
@@ -23,7 +22,7 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
         VirtualBench board = VirtualBench.Of(settings.Pins, settings.BoardLog, controllers);
         Protection without = settings is RunSettings { Without: { } word } ? BenchDoor.ProtectionOf(word) : Protection.None;
         CheckPaths();
-        (House house, Script script) = await Read(cancel);
+        (House house, Script script) = await ReadAsync(cancel);
         using PendingFile? reportFile = settings.Report is { } report ? new PendingFile(report) : null;
         using PendingFile? traceFile = settings.Trace is { } trace ? new PendingFile(trace) : null;
         using PendingFile? logFile = settings.BoardLog is { } log ? new PendingFile(log) : null;
@@ -51,29 +50,20 @@ internal sealed class RunJob(Streams streams, string housePath, string scriptPat
         return judged.Passed ? ExitCode.Pass : ExitCode.Fail;
     }
 
-    private async Task<(House House, Script Script)> Read(CancellationToken cancel)
+    private async Task<(House House, Script Script)> ReadAsync(CancellationToken cancel)
     {
-        HouseReading houseReading = await Patience.Read(() => HouseFile.Read(housePath), housePath, streams, cancel);
+        var inputs = new Inputs(streams, "nothing was run", cancel);
+        HouseReading houseReading = await inputs.OfAsync(housePath, () => HouseFile.Read(housePath));
         if (houseReading.House is not { } house)
         {
             if (houseReading.LooksLikeScript)
                 throw new BadInputException($"{housePath}: is a script file; the house file comes first: zonecontrol run HOUSE SCRIPT. Nothing was run.");
-            throw Refused(houseReading.Mistakes, housePath, "The script was not read, since its names are the house's.");
+            throw inputs.Refused(houseReading.Mistakes, housePath, "The script was not read, since its names are the house's.");
         }
 
-        ScriptReading scriptReading = await Patience.Read(() => ScriptFile.Read(scriptPath, house), scriptPath, streams, cancel);
-        if (scriptReading.Script is not { } script)
-            throw Refused([.. houseReading.Mistakes, .. scriptReading.Mistakes], scriptPath, "");
-        foreach (FileMistake warning in houseReading.Mistakes.Concat(scriptReading.Mistakes))
-            streams.Error.WriteLine(warning);
+        ScriptReading scriptReading = await inputs.OfAsync(scriptPath, () => ScriptFile.Read(scriptPath, house));
+        Script script = inputs.Used(scriptReading.Script, [.. houseReading.Mistakes, .. scriptReading.Mistakes], scriptPath);
         return (house, script);
-    }
-
-    private static BadInputException Refused(IReadOnlyList<FileMistake> mistakes, string path, string more)
-    {
-        int errors = mistakes.Count(m => m.IsError);
-        string summary = $"{path}: {Quantity.Count(errors, "mistake")}; nothing was run. {more}".TrimEnd();
-        return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), summary]));
     }
 
     private IReadOnlyList<string> Controllers()

@@ -20,7 +20,7 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
         if (!_whats.Contains(settings.What))
             throw new BadInputException(Words.Unknown("kind of season work", settings.What, _whats));
         DateOnly day = RecordByHand.Day(settings.Date);
-        House house = _desk.ReadHouse(settings.House, settings.Units);
+        House house = await new Inputs(streams, "nothing was done", cancellationToken).HouseAsync(settings.House, settings.Units);
         switch (settings.What)
         {
             case "start":

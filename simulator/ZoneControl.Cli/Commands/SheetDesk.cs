@@ -1,34 +1,14 @@
 using ZoneControl.Bench.Files;
-using ZoneControl.Bench.Houses;
 using ZoneControl.Cli.Files;
 using ZoneControl.Cli.Terminal;
 using ZoneControl.Web;
-using ZoneControl.Web.View;
 using ZoneControl.Web.View.Sheets;
 
 namespace ZoneControl.Cli.Commands;
 
-/// <summary>What commands that make a document share: they read the house, show the document and write it.</summary>
+/// <summary>What commands that make a document share: they show the document and write it.</summary>
 internal sealed class SheetDesk(Streams streams)
 {
-    /// <summary>Reads the house; warnings go to the error stream.</summary>
-    /// <exception cref="BadInputException">The file or the units cannot be used.</exception>
-    public House ReadHouse(string path, string? units)
-    {
-        DisplayUnits? shown = Units(units);
-        HouseReading reading = HouseFile.Read(path);
-        if (reading.House is not { } house)
-        {
-            int errors = reading.Mistakes.Count(m => m.IsError);
-            throw new BadInputException(string.Join('\n', [
-                .. reading.Mistakes.Select(m => m.ToString()), $"{path}: {Quantity.Count(errors, "mistake")}; nothing was done."]));
-        }
-
-        foreach (FileMistake warning in reading.Mistakes)
-            streams.Error.WriteLine(warning);
-        return shown is { } u ? house with { Units = u } : house;
-    }
-
     /// <summary>Shows a document on standard output, or its JSON there, and writes the HTML file where one is asked for.</summary>
     /// <param name="settings">Where to.</param>
     /// <param name="sheet">The document.</param>
@@ -78,12 +58,4 @@ internal sealed class SheetDesk(Streams streams)
             ? value
             : throw new BadInputException($"{option}: found \"{text}\", expected {range}");
     }
-
-    private static DisplayUnits? Units(string? word) => word switch
-    {
-        null => null,
-        "si" => DisplayUnits.Si,
-        "us" => DisplayUnits.Us,
-        _ => throw new BadInputException(Words.Unknown("kind of units", word, ["si", "us"])),
-    };
 }

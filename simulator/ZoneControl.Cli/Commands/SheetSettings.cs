@@ -4,19 +4,11 @@ using Spectre.Console.Cli;
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>What every command takes that makes a document about a house.</summary>
-internal class SheetSettings : CommandSettings
+internal class SheetSettings : HouseSettings
 {
-    [CommandArgument(0, "<HOUSE>")]
-    [Description("House file (TOML).")]
-    public string House { get; init; } = "";
-
     [CommandOption("--units <UNITS>")]
     [Description("'si' or 'us', whatever the house file says.")]
     public string? Units { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the result as JSON, and nothing else, on standard output.")]
-    public bool Json { get; init; }
 
     [CommandOption("--report <FILE>")]
     [Description("Write it as one HTML file that opens without a network and prints.")]

@@ -4,12 +4,8 @@ using Spectre.Console.Cli;
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>What <c>winter</c> takes.</summary>
-internal sealed class WinterSettings : CommandSettings
+internal sealed class WinterSettings : HouseSettings
 {
-    [CommandArgument(0, "<HOUSE>")]
-    [Description("House file (TOML).")]
-    public string House { get; init; } = "";
-
     [CommandOption("--seed <NUMBER>")]
     [Description("Seed of the invented winter; the same seed is the same winter on every machine. Without it: 1.")]
     public long? Seed { get; init; }
@@ -33,15 +29,11 @@ internal sealed class WinterSettings : CommandSettings
     [CommandOption("--units <UNITS>")]
     [Description("Units of the result, 'si' or 'us'. Without it: those of the house file.")]
     public string? Units { get; init; }
-
-    [CommandOption("--json")]
-    [Description("Print the result as JSON, and nothing else, on standard output.")]
-    public bool Json { get; init; }
 }
 
 /// <summary><c>winter HOUSE</c>.</summary>
 internal sealed class WinterCommand(Streams streams) : AsyncCommand<WinterSettings>
 {
     public override Task<int> ExecuteAsync(CommandContext context, WinterSettings settings, CancellationToken cancellationToken) =>
-        Task.FromResult(new WinterJob(streams, settings).Execute(cancellationToken));
+        new WinterJob(streams, settings).ExecuteAsync(cancellationToken);
 }

@@ -1,4 +1,3 @@
-using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
 using ZoneControl.Bench.Winters;
@@ -6,7 +5,6 @@ using ZoneControl.Cli.Files;
 using ZoneControl.Cli.Terminal;
 using ZoneControl.Logic;
 using ZoneControl.Plant.Heat;
-using ZoneControl.Web.View;
 
 namespace ZoneControl.Cli.Commands;
 
@@ -17,12 +15,13 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
 
     /// <summary>Does it all and gives the exit code: pass when the judged controller never let the pump deadhead.</summary>
     /// <exception cref="BadInputException">Something given cannot be used.</exception>
-    public int Execute(CancellationToken cancel)
+    public async Task<int> ExecuteAsync(CancellationToken cancel)
     {
         CheckOptions();
         IReadOnlyList<string> controllers = Controllers();
-        House house = ReadHouse();
-        IReadOnlyList<Func<Weather>> winters = Winters(house);
+        var inputs = new Inputs(streams, "nothing was run", cancel);
+        House house = await inputs.HouseAsync(settings.House, settings.Units);
+        IReadOnlyList<Func<Weather>> winters = await WintersAsync(inputs, house);
         var options = new SeasonOptions { Days = settings.Days };
         SeasonJob[] jobs =
         [
@@ -52,8 +51,7 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
     {
         InRange("--days", settings.Days, 3660);
         InRange("--winters", settings.Winters, MostWinters);
-        if (settings.Units is not (null or "si" or "us"))
-            throw new BadInputException(Words.Unknown("system of units", settings.Units, ["si", "us"]));
+        Inputs.Units(settings.Units);
         if (settings.Weather is not null && (settings.Seed is not null || settings.Winters > 1))
             throw new BadInputException("--weather is one winter as it was; --seed and --winters are for invented ones. Give one or the other.");
     }
@@ -77,17 +75,7 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
             : [.. BenchDoor.Usual.Where(settings.Controllers.Contains)];
     }
 
-    private House ReadHouse()
-    {
-        HouseReading reading = HouseFile.Read(settings.House);
-        if (reading.House is not { } house)
-            throw Refused(reading.Mistakes, settings.House);
-        foreach (FileMistake warning in reading.Mistakes)
-            streams.Error.WriteLine(warning);
-        return settings.Units is { } units ? house with { Units = units == "us" ? DisplayUnits.Us : DisplayUnits.Si } : house;
-    }
-
-    private IReadOnlyList<Func<Weather>> Winters(House house)
+    private async Task<IReadOnlyList<Func<Weather>>> WintersAsync(Inputs inputs, House house)
     {
         if (settings.Weather is not { } file)
         {
@@ -96,15 +84,9 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
             return [.. Enumerable.Range(0, settings.Winters).Select(i => (Func<Weather>)(() => winter.Make(first + i, settings.Days)))];
         }
 
-        WeatherReading reading = WeatherFile.Read(file, house.HeatOrCommon().Weather.FirstDay.Value, settings.Days);
-        if (reading.Weather is not { } weather)
-            throw Refused(reading.Mistakes, file);
+        WeatherReading reading = await inputs.OfAsync(
+            file, () => WeatherFile.Read(file, house.HeatOrCommon().Weather.FirstDay.Value, settings.Days));
+        Weather weather = inputs.Used(reading.Weather, reading.Mistakes, file);
         return [() => weather];
-    }
-
-    private static BadInputException Refused(IReadOnlyList<FileMistake> mistakes, string path)
-    {
-        string summary = $"{path}: {Quantity.Count(mistakes.Count(m => m.IsError), "mistake")}; nothing was run.";
-        return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), summary]));
     }
 }

@@ -27,7 +27,7 @@ internal static class ProofReport
         Times(console, result);
         Assumed(console, house, result);
         if (result.Rule is not null)
-            Broken(console, result);
+            Broken(console, house, result);
         Verdict(console, result);
     }
 
@@ -95,7 +95,7 @@ internal static class ProofReport
             Screen.Say(console, $"Never called upon in this house: {string.Join(", ", uncalled)}.");
     }
 
-    private static void Broken(IAnsiConsole console, ProofResult result)
+    private static void Broken(IAnsiConsole console, House house, ProofResult result)
     {
         Screen.Heading(console, "The shortest way to break a rule");
         Bench.Rules.Rule rule = RuleBook.Rules.First(known => known.Id == result.Rule);
@@ -103,7 +103,9 @@ internal static class ProofReport
         {
             Screen.Say(console, $"{rule.Id}: {result.Why}, after {result.Depth} scans of scaled time.", Screen.Wrong);
             Screen.Say(console, "No script was found that breaks it with the house's real filters and times: it may be of the scaled "
-                + "times' making. Moves: " + string.Join(' ', result.ScaledRun.Select(Short)));
+                + "times' making. What changes, by scans of scaled time:");
+            foreach ((int scan, Move move) in result.ScaledRun.Index().Where(step => step.Item.Kind != MoveKind.Wait))
+                Screen.Say(console, $"{scan,14}  {move.InWords(house)}");
             return;
         }
 
@@ -140,8 +142,6 @@ internal static class ProofReport
         StopReason.Memory => "the memory was used up",
         _ => "by hand",
     };
-
-    private static string Short(Move move) => move.Kind == MoveKind.Wait ? "." : $"{move.Kind}{move.Number + 1}";
 
     private static string Number(long value) => value.ToString("N0", CultureInfo.InvariantCulture);
 }

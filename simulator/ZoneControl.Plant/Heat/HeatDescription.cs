@@ -51,7 +51,7 @@ public sealed record ThermostatDescription
     public double DifferentialK { get; init; } = 0.5;
 
     /// <summary>
-    /// Anticipation: so much warmer than the room it feels in the end while it asks, K; 0 (none) to 5. It thus ceases
+    /// Anticipation: so much warmer than the room it feels in the end while it asks, K; 0 for none to 5. It thus ceases
     /// early, and droops with load as those with a heater in them do.
     /// </summary>
     public double AnticipationK { get; init; }
@@ -93,7 +93,7 @@ public sealed record SourceDescription
     /// <summary>Water in it and in the mains, m³; 0.001 to 100.</summary>
     public required double WaterM3 { get; init; }
 
-    /// <summary>Buffer tank, m³; 0 for none, to 1,000. Fully mixed, at the source's own temperature.</summary>
+    /// <summary>Buffer tank, m³; 0 for none to 1,000. Fully mixed, at the source's own temperature.</summary>
     public double TankM3 { get; init; }
 
     /// <summary>Heat loss of source and tank to the plant room, W/K; 0.01 to 1,000.</summary>

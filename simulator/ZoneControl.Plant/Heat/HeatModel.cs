@@ -14,29 +14,13 @@ public sealed class HeatModel
     private const long SampleMs = 900_000;
     private const double SampleH = SampleMs / 3_600_000.0;
 
-    private readonly PlantDescription _plant;
     private readonly HeatDescription _heat;
-    private readonly Liquid _liquid;
-    private readonly double _conductivity;
-    private readonly double _sourceCapacity;
-    private readonly HeatPattern _still;
-    private readonly List<HeatPattern?> _patterns = [];
-    private readonly LoneRoom[] _lone;
-    private readonly RcRun _joined;
-    private readonly int[] _body; // of a room's floor in the joined network; -1 while it is alone
-    private readonly double[] _celsius;
-    private readonly double[] _watts;
-    private readonly double[] _floorC;
-    private readonly double[] _roomC;
+    private readonly HeatBodies _bodies;
     private readonly Thermostat[] _thermostats;
     private readonly HeatSource _source;
     private readonly RoomSums[] _rooms;
-    private readonly HeatSums _sums = new();
-    private readonly double _storedAtStart;
     private readonly long[] _lookMs;
 
-    private HeatPattern _pattern;
-    private double _outdoorC;
     private long _sourceLookMs = PlantModel.Never;
     private long _nextLookMs = PlantModel.Never;
     private long _nextSampleMs = SampleMs;
@@ -53,34 +37,13 @@ public sealed class HeatModel
         ArgumentNullException.ThrowIfNull(plant);
         ArgumentNullException.ThrowIfNull(heat);
         HeatCheck.Demand(heat, plant.Actuators.Count);
-        (_plant, _heat, _outdoorC, _horizonMs) = (plant, heat, outdoorC, horizonMs);
-        _liquid = new Liquid(plant.WaterC, plant.GlycolShare);
-        _conductivity = LiquidConductivity.WPerMK(plant.WaterC, plant.GlycolShare);
-        SourceDescription source = heat.Source;
-        _sourceCapacity = _liquid.Density * _liquid.HeatCapacity * (source.WaterM3 + source.TankM3);
-        int rooms = heat.Rooms.Count;
-        _body = new int[rooms];
-        Array.Fill(_body, -1);
-        _celsius = new double[1 + 2 * rooms];
-        _watts = new double[1 + 2 * rooms];
-        _floorC = [.. heat.Rooms.Select(room => room.StartC)];
-        _roomC = [.. heat.Rooms.Select(room => room.StartC)];
-        _joined = new RcRun(1 + 2 * rooms);
-        _lone = [.. heat.Rooms.Select(room => new LoneRoom(room))];
+        (_heat, _horizonMs) = (heat, horizonMs);
         _thermostats = [.. heat.Rooms.Select(room => new Thermostat(room.Thermostat))];
         _rooms = [.. heat.Rooms.Select(_ => new RoomSums())];
-        _lookMs = new long[rooms];
-        _source = new HeatSource(source);
+        _lookMs = new long[heat.Rooms.Count];
+        _source = new HeatSource(heat.Source);
         _source.Outdoor(outdoorC);
-        _pattern = _still = new HeatPattern(plant, heat, FlowPattern.Still, _liquid, _conductivity, _sourceCapacity);
-        SourceC = source.StartC;
-        _storedAtStart = Stored();
-        BeginJoined(0);
-        for (int i = 0; i < rooms; i++)
-        {
-            BeginLone(0, i);
-        }
-
+        _bodies = new HeatBodies(plant, heat, _source, outdoorC);
         Plan();
     }
 
@@ -109,10 +72,10 @@ public sealed class HeatModel
     public int SourceLimitTrips => _source.LimitTrips;
 
     /// <summary>Outdoor temperature, °C.</summary>
-    public double OutdoorC => _outdoorC;
+    public double OutdoorC => _bodies.OutdoorC;
 
     /// <summary>Water temperature of source and tank, which is that of the supply, °C; as of the last change before now.</summary>
-    public double SourceC { get; private set; }
+    public double SourceC => _bodies.SourceC;
 
     /// <summary>What each room went through so far.</summary>
     public IReadOnlyList<RoomSums> Rooms => _rooms;
@@ -120,37 +83,22 @@ public sealed class HeatModel
     /// <summary>Where heat came from and went, up to now.</summary>
     public HeatSums Sums()
     {
-        EndJoined(NowMs);
-        BeginJoined(NowMs);
-        for (int i = 0; i < _lone.Length; i++)
-        {
-            if (_body[i] < 0)
-            {
-                EndLone(NowMs, i);
-                BeginLone(NowMs, i);
-            }
-        }
-
-        _sums.StoredJ = Stored() - _storedAtStart;
+        HeatSums sums = _bodies.Sums(NowMs);
         Plan();
-        return _sums with { };
+        return sums;
     }
 
     /// <summary>Temperature of a room now, °C.</summary>
-    public double RoomC(int room) => _body[room] is >= 0 and var body
-        ? _joined.CelsiusAt(body + 1, NowMs)
-        : _lone[room].Run.CelsiusAt(LoneRoom.RoomBody, NowMs);
+    public double RoomC(int room) => _bodies.RoomC(room, NowMs);
 
     /// <summary>Temperature of a floor at its tubes' level now, °C.</summary>
-    public double FloorC(int room) => _body[room] is >= 0 and var body
-        ? _joined.CelsiusAt(body, NowMs)
-        : _lone[room].Run.CelsiusAt(LoneRoom.FloorBody, NowMs);
+    public double FloorC(int room) => _bodies.FloorC(room, NowMs);
 
     /// <summary>Temperature of the supply water now, °C.</summary>
-    public double SupplyC => _joined.CelsiusAt(0, NowMs);
+    public double SupplyC => _bodies.SupplyC(NowMs);
 
     /// <summary>Surface of a floor now, °C: from its output by EN 1264-2's characteristic.</summary>
-    public double FloorSurfaceC(int room) => Surface(room, FloorC(room), RoomC(room));
+    public double FloorSurfaceC(int room) => _bodies.SurfaceC(room, FloorC(room), RoomC(room));
 
     /// <summary>Moves time on to at most the next look, and looks if it is due; true when a thermostat changed its mind.</summary>
     public bool AdvanceTo(long ms)
@@ -176,7 +124,7 @@ public sealed class HeatModel
             }
         }
 
-        if ((LooksEverySecond || _sourceLookMs <= ms) && _source.Look(_joined, ms))
+        if ((LooksEverySecond || _sourceLookMs <= ms) && _source.Look(_bodies.Joined, ms))
         {
             Rejoin(ms);
         }
@@ -193,36 +141,16 @@ public sealed class HeatModel
     public void SetFlows(FlowPattern flows)
     {
         ArgumentNullException.ThrowIfNull(flows);
-        HeatPattern next = PatternOf(flows);
-        if (next == _pattern)
+        if (_bodies.SetFlows(NowMs, flows) is not { } before)
         {
             return;
         }
 
-        EndJoined(NowMs);
-        foreach (int room in next.Rooms)
-        {
-            if (_body[room] < 0)
-            {
-                EndLone(NowMs, room);
-            }
-        }
-
-        HeatPattern before = _pattern;
-        _pattern = next;
-        Array.Fill(_body, -1);
-        for (int i = 0; i < next.Rooms.Length; i++)
-        {
-            _body[next.Rooms[i]] = 1 + 2 * i;
-        }
-
-        BeginJoined(NowMs);
         PlanJoined();
-        foreach (int room in before.Rooms)
+        foreach (int room in before)
         {
-            if (_body[room] < 0)
+            if (!_bodies.IsJoined(room))
             {
-                BeginLone(NowMs, room);
                 PlanRoom(room);
             }
         }
@@ -239,7 +167,7 @@ public sealed class HeatModel
         }
 
         _source.Asked = asked;
-        if (_source.Look(_joined, NowMs))
+        if (_source.Look(_bodies.Joined, NowMs))
         {
             Rejoin(NowMs);
         }
@@ -257,34 +185,14 @@ public sealed class HeatModel
     public void SetOutdoor(double celsius, long horizonMs)
     {
         _horizonMs = horizonMs;
-        EndJoined(NowMs);
-        for (int i = 0; i < _lone.Length; i++)
-        {
-            if (_body[i] < 0)
-            {
-                EndLone(NowMs, i);
-            }
-        }
-
-        _outdoorC = celsius;
         _source.Outdoor(celsius);
-        BeginJoined(NowMs);
-        for (int i = 0; i < _lone.Length; i++)
-        {
-            if (_body[i] < 0)
-            {
-                BeginLone(NowMs, i);
-            }
-        }
-
+        _bodies.SetOutdoor(NowMs, celsius);
         Plan();
     }
 
     private void LookAtRoom(long ms, int room)
     {
-        bool joined = _body[room] >= 0;
-        RcRun run = joined ? _joined : _lone[room].Run;
-        int body = joined ? _body[room] + 1 : LoneRoom.RoomBody;
+        (RcRun run, int body) = _bodies.RunOf(room);
         if (_thermostats[room].Look(run, body, ms))
         {
             bool asks = _thermostats[room].Asks;
@@ -297,82 +205,16 @@ public sealed class HeatModel
 
     private void Rejoin(long ms)
     {
-        EndJoined(ms);
-        BeginJoined(ms);
+        _bodies.Rejoin(ms);
         PlanJoined();
     }
-
-    private HeatPattern PatternOf(FlowPattern flows)
-    {
-        if (flows.Id < 0)
-        {
-            return _still;
-        }
-
-        while (_patterns.Count <= flows.Id)
-        {
-            _patterns.Add(null);
-        }
-
-        return _patterns[flows.Id] ??=
-            new HeatPattern(_plant, _heat, flows, _liquid, _conductivity, _sourceCapacity);
-    }
-
-    private void BeginJoined(long ms)
-    {
-        _celsius[0] = SourceC;
-        _watts[0] = _heat.Source.LossWPerK * _plant.PlantRoomC + _pattern.PumpHeatW + (_source.IsOn ? _heat.Source.PowerW : 0);
-        for (int i = 0; i < _pattern.Rooms.Length; i++)
-        {
-            int room = _pattern.Rooms[i];
-            _celsius[1 + 2 * i] = _floorC[room];
-            _celsius[2 + 2 * i] = _roomC[room];
-            _watts[1 + 2 * i] = _lone[room].Down * _heat.BelowC;
-            _watts[2 + 2 * i] = _heat.Rooms[room].LossWPerK * _outdoorC + _heat.Rooms[room].GainsW;
-        }
-
-        _sourceWasOn = _source.IsOn;
-        _joined.Begin(ms, _pattern.Network, _celsius, _watts);
-    }
-
-    private bool _sourceWasOn;
-
-    private void EndJoined(long ms)
-    {
-        double seconds = (ms - _joined.StartMs) / 1000.0;
-        if (seconds > 0)
-        {
-            _sums.SourceJ += _sourceWasOn ? _heat.Source.PowerW * seconds : 0;
-            _sums.PumpJ += _pattern.PumpHeatW * seconds;
-            _sums.PlantRoomJ += _joined.Integral(ms, _pattern.PlantRoomLoss) - _heat.Source.LossWPerK * _plant.PlantRoomC * seconds;
-            _sums.OutdoorsJ += _joined.Integral(ms, _pattern.OutdoorLoss) - _pattern.OutdoorWPerK * _outdoorC * seconds;
-            _sums.BelowJ += _joined.Integral(ms, _pattern.BelowLoss) - _pattern.BelowWPerK * _heat.BelowC * seconds;
-            foreach (int room in _pattern.Rooms)
-            {
-                _sums.GainsJ += _heat.Rooms[room].GainsW * seconds;
-            }
-        }
-
-        _joined.CelsiusAt(ms, _celsius);
-        SourceC = _celsius[0];
-        for (int i = 0; i < _pattern.Rooms.Length; i++)
-        {
-            _floorC[_pattern.Rooms[i]] = _celsius[1 + 2 * i];
-            _roomC[_pattern.Rooms[i]] = _celsius[2 + 2 * i];
-        }
-    }
-
-    private void BeginLone(long ms, int room) => _lone[room].Begin(ms, _floorC[room], _roomC[room], _outdoorC, _heat.BelowC);
-
-    private void EndLone(long ms, int room) =>
-        (_floorC[room], _roomC[room]) = _lone[room].End(ms, _outdoorC, _heat.BelowC, _sums);
 
     private void Plan()
     {
         PlanJoined();
-        for (int i = 0; i < _body.Length; i++)
+        for (int i = 0; i < _lookMs.Length; i++)
         {
-            if (_body[i] < 0)
+            if (!_bodies.IsJoined(i))
             {
                 PlanRoom(i);
             }
@@ -384,7 +226,7 @@ public sealed class HeatModel
     private void PlanJoined()
     {
         PlanSource();
-        foreach (int room in _pattern.Rooms)
+        foreach (int room in _bodies.JoinedRooms)
         {
             PlanRoom(room);
         }
@@ -394,7 +236,7 @@ public sealed class HeatModel
     {
         if (!LooksEverySecond)
         {
-            _sourceLookMs = _source.NextChange(_joined, NowMs, LooksUntilMs);
+            _sourceLookMs = _source.NextChange(_bodies.Joined, NowMs, LooksUntilMs);
         }
     }
 
@@ -405,10 +247,8 @@ public sealed class HeatModel
             return;
         }
 
-        int body = _body[room];
-        _lookMs[room] = body >= 0
-            ? _thermostats[room].NextChange(_joined, body + 1, NowMs, LooksUntilMs)
-            : _thermostats[room].NextChange(_lone[room].Run, LoneRoom.RoomBody, NowMs, LooksUntilMs);
+        (RcRun run, int body) = _bodies.RunOf(room);
+        _lookMs[room] = _thermostats[room].NextChange(run, body, NowMs, LooksUntilMs);
     }
 
     // At the very moment at which the weather changes, looks come first.
@@ -423,12 +263,6 @@ public sealed class HeatModel
         }
     }
 
-    private double Surface(int room, double floorC, double roomC)
-    {
-        FloorDescription floor = _heat.Rooms[room].Floor;
-        return roomC + FloorOutput.SurfaceAboveRoomK(_lone[room].Up * (floorC - roomC) / floor.AreaM2);
-    }
-
     private void Sample(long ms)
     {
         NowMs = ms;
@@ -437,7 +271,7 @@ public sealed class HeatModel
             RoomSums sums = _rooms[i];
             double room = RoomC(i);
             double floor = FloorC(i);
-            double surface = Surface(i, floor, room);
+            double surface = _bodies.SurfaceC(i, floor, room);
             ThermostatDescription thermostat = _heat.Rooms[i].Thermostat;
             double off = room - thermostat.SetC;
             double slack = thermostat.DifferentialK / 2 + RoomSums.SlackK;
@@ -447,19 +281,7 @@ public sealed class HeatModel
             sums.WarmestC = Math.Max(sums.WarmestC, room);
             sums.WarmestFloorC = Math.Max(sums.WarmestFloorC, surface);
             sums.FloorTooWarmH += surface > FloorOutput.HighestSurfaceC(_heat.Rooms[i].Floor.Use) ? SampleH : 0;
-            sums.FloorJ += _lone[i].Up * (floor - room) * SampleMs / 1000;
+            sums.FloorJ += _bodies.OutputW(i, floor, room) * SampleMs / 1000;
         }
-    }
-
-    private double Stored()
-    {
-        double stored = _sourceCapacity * SourceC;
-        for (int i = 0; i < _roomC.Length; i++)
-        {
-            RoomDescription room = _heat.Rooms[i];
-            stored += room.Floor.CapacityJPerK * _floorC[i] + room.CapacityJPerK * _roomC[i];
-        }
-
-        return stored;
     }
 }

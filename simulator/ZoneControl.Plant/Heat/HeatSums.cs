@@ -3,28 +3,28 @@ namespace ZoneControl.Plant.Heat;
 /// <summary>Where heat came from and went, J. Each figure is an integral of its own, so that the balance can fail.</summary>
 public sealed record HeatSums
 {
-    /// <summary>From the heat source.</summary>
+    /// <summary>From the heat source, J.</summary>
     public double SourceJ { get; internal set; }
 
-    /// <summary>From the pump into flowing water. What a pump gives to water that stands is lost in the plant room.</summary>
+    /// <summary>From the pump into flowing water, J. What a pump gives to water that stands is lost in the plant room.</summary>
     public double PumpJ { get; internal set; }
 
-    /// <summary>Internal gains.</summary>
+    /// <summary>Internal gains, J.</summary>
     public double GainsJ { get; internal set; }
 
-    /// <summary>Lost to the outdoors.</summary>
+    /// <summary>Lost to the outdoors, J.</summary>
     public double OutdoorsJ { get; internal set; }
 
-    /// <summary>Lost below the floors.</summary>
+    /// <summary>Lost below the floors, J.</summary>
     public double BelowJ { get; internal set; }
 
-    /// <summary>Lost by source and tank to the plant room.</summary>
+    /// <summary>Lost by source and tank to the plant room, J.</summary>
     public double PlantRoomJ { get; internal set; }
 
-    /// <summary>More heat stored in water, floors and rooms than at the start; negative for less.</summary>
+    /// <summary>More heat stored in water, floors and rooms than at the start, J; negative for less.</summary>
     public double StoredJ { get; internal set; }
 
-    /// <summary>What came in.</summary>
+    /// <summary>What came in, J.</summary>
     public double InJ => SourceJ + PumpJ + GainsJ;
 
     /// <summary>Heat in less heat out less heat stored, as a share of the larger of heat in and out; 0 when nothing moved.</summary>
@@ -61,7 +61,7 @@ public sealed record RoomSums
     /// <summary>Warmest floor surface at a quarter of an hour, °C, by EN 1264-2's characteristic from the floor's output.</summary>
     public double WarmestFloorC { get; internal set; } = double.NegativeInfinity;
 
-    /// <summary>Hours with a floor surface above what EN 1264-2 allows for.</summary>
+    /// <summary>Time with a floor surface above what EN 1264-2 allows for, h.</summary>
     public double FloorTooWarmH { get; internal set; }
 
     /// <summary>Heat that the floor gave to the room, J; from a quarter of an hour to the next at the rate of its start.</summary>

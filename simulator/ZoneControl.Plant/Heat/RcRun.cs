@@ -113,7 +113,7 @@ public sealed class RcRun(int most)
         return sum;
     }
 
-    /// <summary>Weights by mode that stand for weights by body.</summary>
+    /// <summary>Weights by mode that stand for weights by body, in the unit of those.</summary>
     public static double[] ModeWeights(RcNetwork network, IReadOnlyList<double> bodyWeights)
     {
         ArgumentNullException.ThrowIfNull(network);

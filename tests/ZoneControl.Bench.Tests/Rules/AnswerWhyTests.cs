@@ -38,7 +38,7 @@ public class AnswerWhyTests
     public void A_later_reason_hides_no_earlier_one() => Verdict.IsBroken(
         Rule,
         16_000,
-        "published Proof; the first unmet condition is TooFewValves: healthy valves reach 1 of 2",
+        "published \"valves opening\"; the first unmet condition is \"too few valves\": healthy valves reach 1 of 2",
         Scene.Quiet()
             .At(1_000).Call(Glaze).Valve(Glaze).Valve(Shop).Hold(HoldReason.Proof)
             .At(16_000).Late(Shop).NoValve(Shop)
@@ -48,7 +48,7 @@ public class AnswerWhyTests
     public void No_reason_while_there_is_one_breaks_it() => Verdict.IsBroken(
         Rule,
         1_000,
-        "published None; the first unmet condition is Proof: 0 of 2 proven",
+        "published \"no hold\"; the first unmet condition is \"valves opening\": 0 of 2 proven",
         Scene.Quiet()
             .At(1_000).Call(Kiln).Valve(Kiln)
             .End(1_100));
@@ -57,7 +57,7 @@ public class AnswerWhyTests
     public void A_reason_that_time_made_untrue_breaks_it_a_scan_later() => Verdict.IsBroken(
         Rule,
         11_100,
-        "published Proof; the first unmet condition is StartDelay",
+        "published \"valves opening\"; the first unmet condition is \"start delay\"",
         Scene.Quiet()
             .At(1_000).Call(Kiln).Valve(Kiln).Hold(HoldReason.Proof)
             .At(13_000).Pump().Heat().Hold(HoldReason.None)
@@ -75,7 +75,7 @@ public class AnswerWhyTests
     public void A_reason_with_the_pump_on_breaks_it() => Verdict.IsBroken(
         Rule,
         13_000,
-        "published StartDelay, though the pump is on",
+        "published \"start delay\", though the pump is on",
         Scene.KilnOpens()
             .At(13_000).Pump().Heat()
             .End(14_000));
@@ -84,7 +84,7 @@ public class AnswerWhyTests
     public void A_reason_with_nobody_calling_breaks_it() => Verdict.IsBroken(
         Rule,
         5_000,
-        "published Proof, though nobody calls",
+        "published \"valves opening\", though nobody calls",
         Scene.Quiet()
             .At(5_000).Hold(HoldReason.Proof)
             .End(6_000));
@@ -93,7 +93,7 @@ public class AnswerWhyTests
     public void A_call_in_lockout_without_the_word_breaks_it() => Verdict.IsBroken(
         Rule,
         2_000,
-        "published None; the first unmet condition is Lockout",
+        "published \"no hold\"; the first unmet condition is \"season lockout\"",
         Scene.Quiet()
             .At(1_000).Lockout()
             .At(2_000).Call(Kiln)
@@ -103,7 +103,7 @@ public class AnswerWhyTests
     public void A_latched_caller_without_the_word_breaks_it() => Verdict.IsBroken(
         Rule,
         59_000,
-        "published None; the first unmet condition is ValveLatched",
+        "published \"no hold\"; the first unmet condition is \"valve latched\"",
         Scene.LoftIsRetried()
             .At(39_000).Latched(Loft).NoValve(Loft).NoHeat()
             .At(59_000).NoPump()

@@ -71,6 +71,15 @@ public class PriorityTests
         _house);
 
     [Fact]
+    public void Priority_that_is_alarmed_and_still_withholds_the_pump_breaks_it() => Verdict.IsBroken(
+        Rule,
+        80_000,
+        "priority has lasted too long and is to be ignored, and the pump is still held for it",
+        Stopped().At(80_000).Alarmed(Alarm.PriorityLong).End(81_000),
+        _house,
+        "ANSWER-WHY", "OPEN-COMPANION");
+
+    [Fact]
     public void A_house_without_the_contact_does_not_call_on_it() => Verdict.IsNotCalledUpon(Rule, Scene.KilnDay());
 
     private static TraceBuilder Stopped() => Scene.KilnRuns()

@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Scripts;
 using ZoneControl.Logic;
 
 namespace ZoneControl.Bench.Rules.Monitors;
@@ -114,28 +115,31 @@ internal sealed class AnswerWhy(string rule, Evidence seen, IFindings findings) 
             && right is HoldReason.Rest or HoldReason.Reset or NothingHolds;
     }
 
-    private string Why(HoldReason right, int inMs) => right switch
+    private string Why(HoldReason right, int inMs)
     {
-        NothingHolds => $"there is demand, every condition is met, and the pump is off (published: {Seen.Now.Hold})",
-        HoldReason.None => $"published {Seen.Now.Hold}, though "
-            + (Seen.Now.Pump ? "the pump is on" : "nobody calls"),
-        HoldReason.Service => $"published {Seen.Now.Hold}; the first unmet condition is Service: a hand governs the pump",
-        HoldReason.Priority => $"published {Seen.Now.Hold}; the first unmet condition is Priority: calls are withheld",
-        HoldReason.Limit => $"published {Seen.Now.Hold}; the first unmet condition is Limit: the high limit is latched",
-        HoldReason.FlowLatched => $"published {Seen.Now.Hold}; the first unmet condition is FlowLatched: want of flow is latched",
-        HoldReason.PumpStuck => $"published {Seen.Now.Hold}; the first unmet condition is PumpStuck: flow with the pump off",
-        HoldReason.Supply => $"published {Seen.Now.Hold}; the first unmet condition is Supply: the actuators have none",
-        HoldReason.Rest => $"published {Seen.Now.Hold}; the first unmet condition is Rest: "
-            + $"{Words.Seconds(Seen.Pump.RestLeftMs - inMs)} to go",
-        HoldReason.Reset => $"published {Seen.Now.Hold}; only the reset holds the pump in this scan",
-        HoldReason.Lockout => $"published {Seen.Now.Hold}; the first unmet condition is Lockout: calls do nothing this season",
-        HoldReason.ValveLatched => $"published {Seen.Now.Hold}; the first unmet condition is ValveLatched: the valve of every "
-            + "calling zone is latched",
-        HoldReason.TooFewValves => $"published {Seen.Now.Hold}; the first unmet condition is TooFewValves: healthy valves reach "
-            + $"{Seen.Plan.Reach} of {Seen.MinimumOpen}",
-        HoldReason.Proof => $"published {Seen.Now.Hold}; the first unmet condition is Proof: {Seen.Capacity} of "
-            + $"{Seen.MinimumOpen} proven",
-        _ => $"published {Seen.Now.Hold}; the first unmet condition is StartDelay: {Words.Seconds(Seen.DemandMs + inMs)} of "
-            + $"{Words.Seconds(Seen.House.PumpStartDelayMs)} passed",
+        string published = $"published \"{HoldWords.Of(Seen.Now.Hold).Word}\"";
+        return right switch
+        {
+            NothingHolds => $"there is demand, every condition is met, and the pump is off ({published})",
+            HoldReason.None => $"{published}, though " + (Seen.Now.Pump ? "the pump is on" : "nobody calls"),
+            HoldReason.Reset => $"{published}; only the reset holds the pump in this scan",
+            _ => $"{published}; the first unmet condition is \"{HoldWords.Of(right).Word}\": {Unmet(right, inMs)}",
+        };
+    }
+
+    private string Unmet(HoldReason right, int inMs) => right switch
+    {
+        HoldReason.Service => "a hand governs the pump",
+        HoldReason.Priority => "calls are withheld",
+        HoldReason.Lockout => "calls do nothing this season",
+        HoldReason.ValveLatched => "the valve of every calling zone is latched",
+        HoldReason.Limit => "the high limit is latched",
+        HoldReason.FlowLatched => "want of flow is latched",
+        HoldReason.PumpStuck => "there is flow with the pump off",
+        HoldReason.Supply => "the actuators have none",
+        HoldReason.TooFewValves => $"healthy valves reach {Seen.Plan.Reach} of {Seen.MinimumOpen}",
+        HoldReason.Proof => $"{Seen.Capacity} of {Seen.MinimumOpen} proven",
+        HoldReason.Rest => $"{Words.Seconds(Seen.Pump.RestLeftMs - inMs)} to go",
+        _ => $"{Words.Seconds(Seen.DemandMs + inMs)} of {Words.Seconds(Seen.House.PumpStartDelayMs)} passed",
     };
 }

@@ -36,6 +36,8 @@ internal sealed class Priority : RuleMonitor
             Occasion();
         if (_held.Judge(Seen.Is(Contact.Priority), Seen.Alarmed(Alarm.PriorityLong)))
             Broken($"priority is ignored after {Words.Seconds(_held.Ms)} of {Words.Seconds(Seen.House.PriorityMaxMs)}");
+        if (Seen.Alarmed(Alarm.PriorityLong) && Seen.Now.Hold == HoldReason.Priority)
+            Broken("priority has lasted too long and is to be ignored, and the pump is still held for it");
         bool withholds = Seen.PriorityHolds && !Seen.Is(Contact.Freeze) && !Seen.Service;
         if (withholds && Seen.PumpWentOn)
             Broken("the pump was started while hot water has priority");
