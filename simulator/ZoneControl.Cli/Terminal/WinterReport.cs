@@ -44,6 +44,7 @@ internal static class WinterReport
             .. Enumerable.Range(0, winters[0].Length).Select(i => Screen.Cell(Range(winters.Select(w => value(w[i])), text), _bold)),
         ]);
         Row("deadhead in all", one => one.DeadheadS, Quantity.Duration);
+        Row("of it with no flow at all", one => one.ShutS, Quantity.Duration);
         Row("times it happened", one => one.DeadheadEvents, Whole);
         Row("hottest in the pump", one => one.HottestTrappedC, value => Show.Temperature(value, units));
         Row("pump starts", one => one.PumpStarts, Whole);
@@ -54,14 +55,17 @@ internal static class WinterReport
         Row("rooms too cold", one => one.UnderKh, value => Kelvin(value, units) + "·h");
         Row("rooms too warm", one => one.OverKh, value => Kelvin(value, units) + "·h");
         console.Write(table);
-        Screen.Say(console, "Deadhead: the pump is on with less than its minimum flow. Too cold or too warm: by more than half"
+        Screen.Say(console, "Deadhead: the pump is on with less than its minimum flow; no flow at all: with every valve shut. Too cold or too warm: by more than half"
             + " the thermostat's differential and " + Kelvin(RoomSums.SlackK, units, "0.0") + ".");
     }
 
     private static void Rooms(IAnsiConsole console, SeasonResult season, House house)
     {
         Screen.Heading(console, "Rooms");
-        Table table = Screen.Plain("room", "set", "coldest", "warmest", "too cold", "too warm", "floor", "calls");
+        string hours = house.Units == DisplayUnits.Us ? "°F·h" : "K·h";
+        Table table = Screen.Plain("room", "set", "coldest", "warmest", $"too cold\n{hours}", $"too warm\n{hours}", "warmest\nfloor", "calls\nfor heat");
+        foreach (TableColumn figures in table.Columns.Skip(1))
+            figures.NoWrap().PadLeft(0).RightAligned(); // so that only names are broken, and those between words
         IReadOnlyList<HouseRoom> described = house.HeatOrCommon().Rooms;
         for (int i = 0; i < season.Rooms.Count; i++)
         {
@@ -72,8 +76,8 @@ internal static class WinterReport
                 Screen.Cell(Show.Temperature(described[i].SetC.Value, house.Units)),
                 Screen.Cell(Show.Temperature(room.ColdestC, house.Units)),
                 Screen.Cell(Show.Temperature(room.WarmestC, house.Units)),
-                Screen.Cell(Kelvin(room.UnderKh, house.Units) + "·h"),
-                Screen.Cell(Kelvin(room.OverKh, house.Units) + "·h"),
+                Screen.Cell(Degrees(room.UnderKh, house.Units)),
+                Screen.Cell(Degrees(room.OverKh, house.Units)),
                 Screen.Cell(Show.Temperature(room.WarmestFloorC, house.Units), Screen.WrongIf(room.WarmestFloorC > limit)),
                 Screen.Cell(Whole(room.Calls)));
         }
@@ -86,7 +90,8 @@ internal static class WinterReport
                 .Select(i => $"{house.Zones[i].Label} for {season.Rooms[i].FloorTooWarmH:#,0.#} h"),
         ];
         Screen.Say(console, tooWarm.Length == 0
-            ? "No floor was warmer than EN 1264-2 allows for (29 °C where people stay, 35 °C at the edge, 33 °C in a bath)."
+            ? "No floor was warmer than EN 1264-2 allows for ("
+                + $"{Limit(FloorUse.Occupied, house)} where people stay, {Limit(FloorUse.Edge, house)} at the edge, {Limit(FloorUse.Bath, house)} in a bath)."
             : $"FLOOR TOO WARM by EN 1264-2: {string.Join(", ", tooWarm)}.", Screen.WrongIf(tooWarm.Length > 0));
     }
 
@@ -97,7 +102,9 @@ internal static class WinterReport
         Screen.Say(console, $"In: {Kwh(heat.SourceJ)} from the source, {Kwh(heat.PumpJ)} from the pump, {Kwh(heat.GainsJ)} from people, lamps and sun.");
         Screen.Say(console, $"Out: {Kwh(heat.OutdoorsJ)} outdoors, {Kwh(heat.BelowJ)} below the floors, {Kwh(heat.PlantRoomJ)} into the"
             + $" plant room. Stored more than at the start: {Kwh(heat.StoredJ)}.");
-        Screen.Say(console, $"The balance closes to {Math.Abs(heat.BalanceError):0.0E+0} of the heat.");
+        Screen.Say(console, Math.Abs(heat.BalanceError) < 1e-6
+            ? "What came in less what went out is what is stored, to within a millionth of the heat."
+            : $"What came in less what went out differs from what is stored by {Math.Abs(heat.BalanceError):0.0000 %} of the heat.");
     }
 
     private static void Verdict(IAnsiConsole console, SeasonResult[][] winters, bool passed)
@@ -106,7 +113,7 @@ internal static class WinterReport
         int bad = winters.Count(winter => winter[0].DeadheadS > 0);
         string every = winters.Length > 1 ? $" in any of {winters.Length} winters" : "";
         Screen.Say(console, passed
-            ? $"PASS  The pump never ran against closed valves{every}."
+            ? $"PASS  The pump never ran with less than its minimum flow{every}."
             : $"FAIL  The pump ran with less than its minimum flow{(winters.Length > 1 ? $" in {bad} of {winters.Length} winters" : "")}.",
             new Style(passed ? Color.Green : Color.Red, decoration: Decoration.Bold));
         Screen.Say(console, "A model of a house: rooms of one temperature, healthy equipment, nobody who opens windows. Compare with it; do not"
@@ -125,6 +132,10 @@ internal static class WinterReport
     private static string Kelvin(double kelvin, DisplayUnits units, string format = "#,0") => units == DisplayUnits.Us
         ? $"{(kelvin * 1.8).ToString(format)} °F"
         : $"{kelvin.ToString(format)} K";
+
+    private static string Degrees(double kelvinHours, DisplayUnits units) => $"{(units == DisplayUnits.Us ? kelvinHours * 1.8 : kelvinHours):#,0}";
+
+    private static string Limit(FloorUse use, House house) => Show.Temperature(FloorOutput.HighestSurfaceC(use), house.Units);
 
     private static string Kwh(double joules) => $"{joules / 3.6e6:#,0} kWh";
 }
