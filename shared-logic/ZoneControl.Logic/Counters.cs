@@ -21,22 +21,14 @@ public sealed class Counters
     public int Exercises;
 
     /// <summary>Whole seconds that the pump ran.</summary>
-    public int PumpRunS;
+    public int PumpRunS => _ran.Count;
 
     /// <summary>Times each zone's valves were energised.</summary>
     public readonly int[] Strokes;
 
-    private int _runPartMs;
+    private readonly WholeSeconds _ran = new WholeSeconds();
 
-    internal void PumpRan(int ms)
-    {
-        _runPartMs += ms;
-        if (_runPartMs < 1000)
-            return;
-        int seconds = _runPartMs / 1000;
-        _runPartMs -= seconds * 1000;
-        PumpRunS = PumpRunS > int.MaxValue - seconds ? int.MaxValue : PumpRunS + seconds;
-    }
+    internal void PumpRan(int ms) => _ran.Pass(ms);
 
     internal void Energised(int zones)
     {
