@@ -103,6 +103,7 @@ internal static class App
             config.AddCommand<WinterCommand>("winter")
                 .WithDescription("Run a house through a whole winter, or many. Exit code 0: the pump never deadheaded, 1: it did, 2: bad input.")
                 .WithExample("winter", "house.toml")
+                .WithExample("winter", "house.toml", "--report", "winter.html")
                 .WithExample("winter", "house.toml", "--seed", "7", "--winters", "20")
                 .WithExample("winter", "house.toml", "--weather", "weather.csv", "--days", "120");
             config.AddCommand<AuditCommand>("audit")

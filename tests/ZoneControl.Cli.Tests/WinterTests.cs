@@ -61,6 +61,19 @@ public sealed class WinterTests : IDisposable
     }
 
     [Fact]
+    public async Task The_report_is_one_page_that_prints_and_says_the_same()
+    {
+        string file = Path.Combine(_folder, "winter.html");
+        (int exit, string output, _) = await Run(House, "--days", "5", "--report", file);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.EndsWith($"Written to {file}\n", output, StringComparison.Ordinal);
+        string html = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        foreach (string said in (string[])["A house through a winter", "Glazing room", "Where the heat went", "PASS", "runs of the heat source"])
+            Assert.Contains(said, html, StringComparison.Ordinal);
+        Assert.DoesNotContain("src=", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Seeds_are_winters_of_their_own_and_many_are_told_as_a_range()
     {
         string one = (await Json(House, "--days", "10", "--seed", "5")).ToString();

@@ -2,7 +2,6 @@ using System.Globalization;
 using ZoneControl.Bench.Choosing.Protections;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Winters;
-using ZoneControl.Plant.Heat;
 
 namespace ZoneControl.Web.View.Sheets;
 
@@ -20,7 +19,7 @@ public static class CompareSheet
             new("The pump", [Pump(comparison), Picture(comparison)]),
         };
         if (comparison.Outcomes[0].Winter is not null)
-            sections.Add(new SheetSection("The rooms", [Rooms(comparison), DegreesExplained(comparison)]));
+            sections.Add(new SheetSection("The rooms", [Rooms(comparison), WinterSheet.Meanings(comparison.House.Units)]));
         if (comparison.Trials.Count > 0)
         {
             sections.Add(new SheetSection("With something broken",
@@ -67,13 +66,6 @@ public static class CompareSheet
                 Show.Temperature(o.Winter.Rooms.Max(room => room.WarmestC), comparison.House.Units), Number(o.Winter.HeatKWh),
             ]),
         ]);
-
-    private static SheetText DegreesExplained(Comparison comparison)
-    {
-        string slack = comparison.House.Units == DisplayUnits.Us ? $"{RoomSums.SlackK * 9 / 5:0.#} °F" : $"{RoomSums.SlackK} K";
-        return new SheetText($"Too cold and too warm count beyond half the thermostat's differential and {slack}. A room that is 2 degrees off for five hours adds "
-            + $"10 {DegreeHours(comparison)}.");
-    }
 
     private static SheetTable Broken(Comparison comparison) =>
         Tried(comparison, $"Deadhead in {comparison.TrialsUnder}", days => Quantity.Duration(days.DeadheadS));
@@ -124,7 +116,7 @@ public static class CompareSheet
             yield return "The house's pump regulates itself: it does so in the rows that name a regulated pump, and runs at full speed in all others.";
     }
 
-    private static string DegreeHours(Comparison comparison) => comparison.House.Units == DisplayUnits.Us ? "°F·h" : "K·h";
+    private static string DegreeHours(Comparison comparison) => WinterSheet.DegreeHours(comparison.House.Units);
 
     private static string Degrees(double kelvinHours, Comparison comparison) =>
         Number(comparison.House.Units == DisplayUnits.Us ? kelvinHours * 9 / 5 : kelvinHours);
