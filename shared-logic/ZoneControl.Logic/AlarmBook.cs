@@ -31,14 +31,14 @@ public sealed class AlarmBook
     private readonly int[] _standing = new int[Kinds];
     private readonly int[] _raisedS = new int[Kinds * Places];
     private readonly int[] _times = new int[Kinds * Places];
-    private readonly WholeSeconds _uptime = new WholeSeconds();
+    internal readonly WholeSeconds Uptime = new WholeSeconds();
 
     internal AlarmBook()
     {
     }
 
     /// <summary>Seconds since power-up.</summary>
-    public int UptimeS => _uptime.Count;
+    public int UptimeS => Uptime.Count;
 
     /// <summary>Places at which an alarm of a kind stands now: a bit a zone, or the bits of <see cref="Alarm"/>.</summary>
     public int Standing(AlarmKind kind) => _standing[(int)kind];
@@ -50,8 +50,6 @@ public sealed class AlarmBook
 
     /// <summary>How often an alarm was raised since power-up.</summary>
     public int Times(AlarmKind kind, int place) => _times[(int)kind * Places + place];
-
-    internal void Pass(int ms) => _uptime.Pass(ms);
 
     internal void Note(AlarmKind kind, int standing)
     {
@@ -65,7 +63,7 @@ public sealed class AlarmBook
             if ((raised & 1) == 0)
                 continue;
             int at = (int)kind * Places + place;
-            _raisedS[at] = _uptime.Count;
+            _raisedS[at] = Uptime.Count;
             _times[at] = Counters.Next(_times[at]);
         }
     }

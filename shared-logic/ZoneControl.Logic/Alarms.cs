@@ -3,15 +3,29 @@ namespace ZoneControl.Logic;
 /// <summary>The alarms that belong to no zone, read off the state.</summary>
 internal static class Alarms
 {
-    public static int Of(ControllerState x) =>
-        (x.FlowTries > 0 ? Alarm.FlowTrip : 0)
-        | (x.FlowLatched ? Alarm.FlowLatched : 0)
-        | (x.PumpStuck ? Alarm.PumpStuck : 0)
-        | (x.LimitLatched ? Alarm.LimitLatched : 0)
-        | (x.PutOff ? Alarm.ExercisePutOff : 0)
-        | (x.TimeFault ? Alarm.TimeFault : 0)
-        | (x.Is(Contact.Freeze) && x.Is(Contact.Lockout) ? Alarm.FrostInLockout : 0)
-        | (x.Is(Contact.Priority) && !x.PriorityHolds ? Alarm.PriorityLong : 0)
-        | (!x.Supplied && x.SupplyWaitMs == 0 ? Alarm.NoSupply : 0)
-        | (!x.Service && (x.Hands.Accepted != 0 || x.Is(Contact.ServicePump)) ? Alarm.ServiceEnded : 0);
+    public static int Of(ControllerState x)
+    {
+        int alarms = 0;
+        if (x.FlowTries > 0)
+            alarms |= Alarm.FlowTrip;
+        if (x.FlowLatched)
+            alarms |= Alarm.FlowLatched;
+        if (x.PumpStuck)
+            alarms |= Alarm.PumpStuck;
+        if (x.LimitLatched)
+            alarms |= Alarm.LimitLatched;
+        if (x.PutOff)
+            alarms |= Alarm.ExercisePutOff;
+        if (x.TimeFault)
+            alarms |= Alarm.TimeFault;
+        if (x.Is(Contact.Freeze) && x.Is(Contact.Lockout))
+            alarms |= Alarm.FrostInLockout;
+        if (x.Is(Contact.Priority) && !x.PriorityHolds)
+            alarms |= Alarm.PriorityLong;
+        if (!x.Supplied && x.SupplyWaitMs == 0)
+            alarms |= Alarm.NoSupply;
+        if (!x.Service && (x.Hands.Accepted != 0 || x.Is(Contact.ServicePump)))
+            alarms |= Alarm.ServiceEnded;
+        return alarms;
+    }
 }

@@ -21,14 +21,12 @@ public sealed class Counters
     public int Exercises;
 
     /// <summary>Whole seconds that the pump ran.</summary>
-    public int PumpRunS => _ran.Count;
+    public int PumpRunS => Ran.Count;
 
     /// <summary>Times each zone's valves were energised.</summary>
     public readonly int[] Strokes;
 
-    private readonly WholeSeconds _ran = new WholeSeconds();
-
-    internal void PumpRan(int ms) => _ran.Pass(ms);
+    internal readonly WholeSeconds Ran = new WholeSeconds();
 
     internal void Energised(int zones)
     {

@@ -6,7 +6,7 @@ internal sealed class WholeSeconds
     private int _partMs;
 
     /// <summary>Whole seconds so far.</summary>
-    public int Count { get; private set; }
+    public int Count;
 
     /// <summary>Adds ms, at most <see cref="ControllerSettings.LongestMs"/>.</summary>
     public void Pass(int ms)
