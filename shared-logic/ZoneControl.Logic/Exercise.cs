@@ -96,9 +96,9 @@ internal static class Exercise
     {
         End(x);
         x.PutOff = true;
-        x.IdleS = s.ExerciseIntervalS > s.ExerciseRetryS ? s.ExerciseIntervalS - s.ExerciseRetryS : 0;
+        x.IdleS = s.ExerciseIntervalS - s.ExerciseRetryS; // a retry is never longer than the interval (SettingsCheck)
         x.IdlePartMs = 0;
-        return Wait.Seconds(s.ExerciseIntervalS - x.IdleS);
+        return Wait.Seconds(s.ExerciseRetryS);
     }
 
     private static void End(ControllerState x)

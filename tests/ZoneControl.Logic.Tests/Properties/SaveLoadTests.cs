@@ -87,6 +87,33 @@ public class SaveLoadTests
         Assert.Equal(0, outputs.AcceptedCalls | outputs.Valves);
     }
 
+    [Theory]
+    [InlineData(true, House.FlowLoss)]
+    [InlineData(false, House.FlowProof - House.Scan)] // one scan of it has passed
+    public void A_loaded_controller_knows_whether_flow_was_seen_since_the_start(bool seen, int tripsAfterMs)
+    {
+        Rig rig = Rig.Running(House.OfZones(1).Fit(Contact.Flow), 0);
+        rig.FlowFollows = false;
+        if (seen)
+            rig.On(Contact.Flow).RunFor(1000).Off(Contact.Flow);
+        rig.Off(Contact.Flow).Reload().Step();
+
+        rig.Always(o => o.Pump, tripsAfterMs - House.Scan);
+        Assert.False(rig.Step().Out.Pump);
+    }
+
+    [Fact]
+    public void A_loaded_controller_knows_that_heat_was_asked_for_until_then()
+    {
+        Rig rig = Rig.Running(House.OfZones(1).Fit(Contact.Priority), 0).RunFor(5000);
+        Assert.True(rig.Out.Heat);
+        rig.Reload().On(Contact.Priority).Step();
+        Assert.False(rig.Out.Heat);
+
+        rig.Always(o => o.Pump, House.HeatLead - House.Scan);
+        Assert.False(rig.Step().Out.Pump);
+    }
+
     [Fact]
     public void The_idle_seconds_stand_where_it_says()
     {
@@ -134,6 +161,8 @@ public class SaveLoadTests
                     state[drop] = 0;
                 loaded.Load(state, last + Ahead);
                 follows = true;
+                if (drop < 0 && Explained(original) != Explained(loaded))
+                    return $"at {last} the loaded one explains {Explained(loaded)}, not {Explained(original)}";
             }
 
             last = tick.Now;
@@ -150,6 +179,16 @@ public class SaveLoadTests
         if (!follows)
             return null;
         return SameState(original, loaded, state, other) ? null : $"{string.Join(' ', other)} is not {string.Join(' ', state)}";
+    }
+
+    private static string Explained(ZoneController controller)
+    {
+        var pump = new ConditionList();
+        var heat = new ConditionList();
+        controller.ExplainPump(pump);
+        controller.ExplainHeat(heat);
+        return string.Join(' ', ((ConditionList[])[pump, heat]).SelectMany(list =>
+            Enumerable.Range(0, list.Count).Select(i => $"{list.Which[i]}:{list.Met[i]}:{list.WaitMs[i]}")));
     }
 
     private static bool SameState(ZoneController original, ZoneController loaded, int[] state, int[] other)

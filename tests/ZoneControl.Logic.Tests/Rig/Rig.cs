@@ -120,6 +120,15 @@ internal sealed class Rig
         return this;
     }
 
+    /// <summary>Another controller takes over what this one saved.</summary>
+    public Rig Reload()
+    {
+        int[] state = State;
+        _controller = new ZoneController(_settings);
+        _controller.Load(state, Now);
+        return this;
+    }
+
     /// <summary>One scan, one period after the last.</summary>
     public Rig Step() => StepAfter(_period);
 

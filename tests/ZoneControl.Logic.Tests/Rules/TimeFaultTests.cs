@@ -153,15 +153,17 @@ public class TimeFaultTests
     }
 
     [Fact]
-    public void So_do_senses_hands_and_contacts_of_the_house()
+    public void So_do_switches_senses_hands_and_contacts_of_the_house()
     {
-        House house = House.OfZones(2).Gated(1).Fit(Contact.Priority)
+        House house = House.OfZones(3).Gated(1).Switched(2).Fit(Contact.Priority)
             .With(s => (s.CallDebounceMs, s.SwitchDebounceMs, s.ContactDebounceMs[Contact.Place(Contact.Priority)]) = (500, 500, 500));
-        Rig rig = Rig.InSeason(house).Sense(1).Hand(0).On(Contact.Priority).RunFor(400).StepAfter(-100);
+        Rig rig = Rig.InSeason(house).Sense(1).Make(2).Hand(0).On(Contact.Priority).RunFor(400).StepAfter(-100);
 
-        rig.Always(o => (o.AcceptedSenses | o.AcceptedHands | o.AcceptedContacts) == 0, 400);
+        rig.Always(o => (o.AcceptedSwitches | o.AcceptedSenses | o.AcceptedHands | o.AcceptedContacts) == 0, 400);
         rig.Step();
-        Assert.Equal((2, 1, Contact.Priority), (rig.Out.AcceptedSenses, rig.Out.AcceptedHands, rig.Out.AcceptedContacts));
+        Assert.Equal(
+            (4, 2, 1, Contact.Priority),
+            (rig.Out.AcceptedSwitches, rig.Out.AcceptedSenses, rig.Out.AcceptedHands, rig.Out.AcceptedContacts));
     }
 
     [Fact]
