@@ -52,8 +52,9 @@ public static class RecordFile
         {
             int line = e.LineNumber is { } at ? (int)at + 1 : 0;
             int column = e.BytePositionInLine is { } byteAt ? (int)byteAt + 1 : 0;
-            mistakes.Error(new Place(line, column), (e.Path ?? "").TrimStart('$', '.'), "something that is not a record",
-                "JSON as `season HOUSE commission --json` prints it", Words.Clean(e.Message.Split(" Path:")[0]));
+            string key = (e.Path ?? "").TrimStart('$', '.');
+            mistakes.Error(new Place(line, column), key, key.Length > 0 ? "a value or a key that does not belong there" : "text that is not JSON, or breaks off",
+                "a record as season HOUSE record or commission --json prints it");
         }
 
         return new RecordReading(mistakes.HasErrors ? null : record, mistakes.InOrder());

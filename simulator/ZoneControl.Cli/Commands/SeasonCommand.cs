@@ -1,4 +1,5 @@
 using Spectre.Console.Cli;
+using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
@@ -19,6 +20,7 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
     {
         if (!_whats.Contains(settings.What))
             throw new BadInputException(Words.Unknown("kind of season work", settings.What, _whats));
+        settings.RefuseIdle();
         DateOnly day = RecordByHand.Day(settings.Date);
         House house = await new Inputs(streams, "nothing was done", cancellationToken).HouseAsync(settings.House, settings.Units);
         switch (settings.What)
@@ -40,7 +42,7 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
                 SeasonRecord byHand = RecordByHand.From(house, settings, day);
                 await ShowAsync(settings, house, byHand);
                 Keep(settings.House, byHand, settings.Json);
-                return ExitCode.Pass;
+                return Exit(house, byHand);
             default:
                 return await CommissionAsync(settings, house, day, cancellationToken);
         }
@@ -49,12 +51,6 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
     private async Task<int> CommissionAsync(SeasonSettings settings, House house, DateOnly day, CancellationToken cancel)
     {
         Installation installation = PlantedFaults.Read(house, settings.Faults);
-        if (!house.Contacts.Service)
-        {
-            streams.Error.WriteLine(
-                "This house has no hand switches (service = true under [contacts]); the run is made as if jumpers stood in for them.");
-        }
-
         string controller = settings.Controller ?? BenchDoor.Library;
         if (controller is not (BenchDoor.Library or BenchDoor.Firmware))
             throw new BadInputException(Words.Unknown("controller", controller, [BenchDoor.Library, BenchDoor.Firmware]));
@@ -66,8 +62,13 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
         await ShowAsync(settings, house, record);
         if (settings.Keep)
             Keep(settings.House, record, settings.Json);
-        return record.Faults.Count == 0 ? ExitCode.Pass : ExitCode.Fail;
+        return Exit(house, record);
     }
+
+    private static int Exit(House house, SeasonRecord record) =>
+        record.Faults.Count > 0 || RecordFindings.Judged(house, record).Any(finding => finding.Kind == FindingKind.Fault)
+            ? ExitCode.Fail
+            : ExitCode.Pass;
 
     private Task ShowAsync(SeasonSettings settings, House house, SeasonRecord record) =>
         _desk.ShowAsync(settings, RecordSheet.From(house, record), () => RecordFile.Write(record));
