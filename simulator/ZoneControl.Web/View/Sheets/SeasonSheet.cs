@@ -136,7 +136,7 @@ public static class SeasonSheet
         ILookup<int, ZoneDrift> drift = Drift.Of(house, entries).ToLookup(one => one.Zone);
         yield return new SheetTable("Strokes; \"in files\" is the zone's name for season HOUSE record",
             [
-                new("zone"), new("in files"), new("worst"), new("last time"), new("switch", Blank: true), new("open", Blank: true),
+                new("zone"), new("in files"), new("worst", true), new("last time", true), new("switch", Blank: true), new("open", Blank: true),
                 new("moved", Blank: true), new("warm", Blank: true),
             ],
             [
