@@ -60,8 +60,8 @@ public sealed class CheckCommandTests : IDisposable
     {
         string house = _line.Copy("pottery.house.toml");
         Assert.Equal(ExitCode.Pass, (await _line.Run(
-            "season", house, "record", "--date", "2026-10-03", "--opened", "shop=4 min 20 s", "--made", "bath=160 s")).Exit);
-        string record = Path.Combine(_line.Path("pottery.history"), "2026-10-03-start.json");
+            "season", house, "record", "--date", "2024-10-03", "--opened", "shop=4 min 20 s", "--made", "bath=160 s")).Exit);
+        string record = Path.Combine(_line.Path("pottery.history"), "2024-10-03-start.json");
         (int exit, string output, _) = await _line.Run("check", house, "--record", record);
         Assert.Equal(ExitCode.Pass, exit);
         _line.AssertNarrow(output);

@@ -17,6 +17,10 @@ public class ColumnWidthsTests
     }
 
     [Fact]
+    public void Numbers_keep_their_units_as_long_as_words_can_give_way() =>
+        Assert.Equal([8, 10], ColumnWidths.Fit([["Throwing room", "2 min 42 s"]], 18, [false, true]));
+
+    [Fact]
     public void Only_where_even_the_words_do_not_fit_are_they_cut() =>
         Assert.Equal(10, ColumnWidths.Fit([["Hauswirtschaftsraum", "Bath"]], 10).Sum());
 

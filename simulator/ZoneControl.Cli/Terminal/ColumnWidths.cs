@@ -9,10 +9,13 @@ internal static class ColumnWidths
     /// </summary>
     /// <param name="rows">Cells, headings among them; every row has the same number.</param>
     /// <param name="room">Characters that all columns together may take.</param>
-    public static int[] Fit(IReadOnlyList<IReadOnlyList<string>> rows, int room)
+    /// <param name="numbers">Which columns hold numbers: they give way last, for a number without its unit is hard to read.</param>
+    public static int[] Fit(IReadOnlyList<IReadOnlyList<string>> rows, int room, IReadOnlyList<bool>? numbers = null)
     {
         int[] wide = Widest(rows);
         int[] words = [.. Enumerable.Range(0, wide.Length).Select(i => Math.Max(1, rows.Max(row => row[i].Split(' ').Max(word => word.Length))))];
+        if (numbers is not null)
+            Narrow(wide, [.. wide.Select((width, i) => numbers[i] ? width : words[i])], room);
         Narrow(wide, words, room);
         Narrow(wide, [.. words.Select(_ => 1)], room);
         return wide;

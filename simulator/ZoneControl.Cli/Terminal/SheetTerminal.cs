@@ -82,7 +82,8 @@ internal static class SheetTerminal
             .. sheet.Rows.Select(row => row.Select((cell, i) => sheet.Columns[i].Blank && cell.Length == 0 ? "......" : cell).ToArray()),
         ];
         int gap = ColumnWidths.Natural(rows) + Margins(sheet.Columns.Count, WideGap) <= console.Profile.Width ? WideGap : NarrowGap;
-        int[] widths = ColumnWidths.Fit(rows, console.Profile.Width - Margins(sheet.Columns.Count, gap));
+        int[] widths = ColumnWidths.Fit(
+            rows, console.Profile.Width - Margins(sheet.Columns.Count, gap), [.. sheet.Columns.Select(column => column.Number)]);
         string[][] wrapped = [.. rows.Select(row => row.Select((cell, i) => ColumnWidths.Wrap(cell, widths[i])).ToArray())];
         var table = new Table { Border = TableBorder.Simple, Expand = false };
         for (int i = 0; i < sheet.Columns.Count; i++)

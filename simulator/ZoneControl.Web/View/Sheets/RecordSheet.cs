@@ -130,8 +130,12 @@ public static class RecordSheet
             MadeAtRest(record, zone) ? "at rest" : HasSwitch(house, zone) ? Time(zone.SwitchMadeS) : "none");
         Add("shut", true, zone => zone.ClosedS is not null, zone => Time(zone.ClosedS));
         Add("switch off", true, zone => zone.SwitchBrokeS is not null, zone => HasSwitch(house, zone) ? Time(zone.SwitchBrokeS) : "none");
-        Add("moved", false, zone => zone.Moved is not null, zone => Names(house, zone.Moved, zone.Zone));
-        Add("warm", false, zone => zone.Warmed is not null, zone => Names(house, zone.Warmed, zone.Zone));
+        string Moved(ZoneRecord zone) => Names(house, zone.Moved, zone.Zone);
+        string Warm(ZoneRecord zone) => Names(house, zone.Warmed, zone.Zone);
+        // One column where both say the same: names are long.
+        bool alike = record.Zones.All(zone => Moved(zone) == Warm(zone));
+        Add(alike ? "moved, warm" : "moved", false, zone => zone.Moved is not null, Moved);
+        Add("warm", false, zone => zone.Warmed is not null && !alike, Warm);
         return new SheetTable("Each zone's valves", [.. columns.Select(column => column.Head)],
             [.. record.Zones.Select(zone => (IReadOnlyList<string>)[.. columns.Select(column => column.Cell(zone))])]);
     }

@@ -133,10 +133,11 @@ public static class SeasonSheet
                 + "service = true under [contacts].");
         }
 
+        bool model = entries.Count > 0 && entries.All(entry => entry.Record.Source == SeasonRecord.Virtual);
         ILookup<int, ZoneDrift> drift = Drift.Of(house, entries).ToLookup(one => one.Zone);
         yield return new SheetTable("Strokes; \"in files\" is the zone's name for season HOUSE record",
             [
-                new("zone"), new("in files"), new("worst", true), new("last time", true), new("switch", Blank: true), new("open", Blank: true),
+                new("zone"), new("in files"), new("worst", true), new(model ? "the model's" : "last time", true), new("switch", Blank: true), new("open", Blank: true),
                 new("moved", Blank: true), new("warm", Blank: true),
             ],
             [
