@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Spectre.Console.Testing;
 
 namespace ZoneControl.Cli.Tests;
 
@@ -190,6 +191,35 @@ public sealed class SeasonCommandTests : IDisposable
         Assert.True(whole >= 3, output);
         Assert.DoesNotMatch("Hauswirtschaftsr?a?u?\\s", output);
         Assert.DoesNotMatch("Grandmother'?\\s", output);
+    }
+
+    // The den is stroked first.
+    [Theory]
+    [InlineData("den", "nook", "GOOD (model)")]
+    [InlineData("nook", "den", "FAULT (model)")] // each moved the other's stem
+    public async Task A_person_at_the_terminal_is_asked_what_moved_and_the_answers_are_judged(string first, string second, string verdict)
+    {
+        using var console = new TestConsole { Profile = { Width = 80 } };
+        console.Interactive();
+        string[] answers = ["no", .. Answers(first), "attic", .. Answers(second), "yes", "den, Reading nook", "yes", "both", "DEN,nook"];
+        foreach (string answer in answers)
+            console.Input.PushTextWithEnter(answer);
+        using var line = new CommandLine { Person = console };
+        (_, string output, string error) = await line.Run("season", line.Copy("two-rooms.house.toml"), "commission", "--ask");
+        Assert.Equal("", error);
+        Assert.Contains("There is no zone 'attic'", console.Output, StringComparison.Ordinal);
+        Assert.Contains("Whose valve stem moved?", console.Output, StringComparison.Ordinal);
+        Assert.Contains(verdict, output, StringComparison.Ordinal);
+        Assert.Contains("answered by a person", output, StringComparison.Ordinal);
+        static string[] Answers(string zone) => [zone, zone, "no"];
+    }
+
+    [Fact]
+    public async Task Asking_needs_a_person()
+    {
+        (int exit, string output, string error) = await _line.Run("season", _line.Copy("two-rooms.house.toml"), "commission", "--ask");
+        Assert.Equal((ExitCode.BadInput, ""), (exit, output));
+        Assert.Contains("nobody at the terminal", error, StringComparison.Ordinal);
     }
 
     private static string Plain(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));

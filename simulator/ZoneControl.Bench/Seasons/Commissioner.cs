@@ -31,6 +31,7 @@ public static class Commissioner
     /// <param name="build">Builds the controller for the house as it is taken to be: the library or the compiled firmware.</param>
     /// <param name="onlooker">Who looks at the manifold.</param>
     /// <param name="progress">Told the share that is done, 0 to 1.</param>
+    /// <param name="asked">A person who is asked instead of <paramref name="onlooker"/>; null for none.</param>
     /// <param name="cancel">Stops the run.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static CommissioningRun Run(
@@ -39,6 +40,7 @@ public static class Commissioner
         Func<House, IController> build,
         Onlooker onlooker = Onlooker.Person,
         IProgress<double>? progress = null,
+        IWitness? asked = null,
         CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(house);
@@ -52,7 +54,7 @@ public static class Commissioner
         var controller = new InstalledController(build(handed), installation);
         var session = new BenchSession(settings, plant, controller, handed.Pump.FlowSwitchAtM3s.Value);
         session.SetLockout(settings.Has(Contact.Lockout));
-        IWitness witness = onlooker == Onlooker.Person ? new VirtualPerson(plant, installation) : new NobodyThere();
+        IWitness witness = asked ?? (onlooker == Onlooker.Person ? new VirtualPerson(plant, installation) : new NobodyThere());
         return Run(handed, new HandDesk(settings, session, controller, witness, cancel), progress);
     }
 

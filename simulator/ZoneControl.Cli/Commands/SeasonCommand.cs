@@ -54,11 +54,23 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
         string controller = settings.Controller ?? BenchDoor.Library;
         if (controller is not (BenchDoor.Library or BenchDoor.Firmware))
             throw new BadInputException(Words.Unknown("controller", controller, [BenchDoor.Library, BenchDoor.Firmware]));
+        AskedPerson? asked = null;
+        if (settings.Ask)
+        {
+            if (settings.Nobody)
+                throw new BadInputException("--ask and --nobody: found both, expected one of them");
+            asked = new AskedPerson(house, streams.Questions()
+                ?? throw new BadInputException("--ask: found nobody at the terminal, expected a person who can answer"), cancel);
+            asked.Greet();
+        }
+
         CommissioningRun run = Commissioner.Run(
             house, installation,
             handed => controller == BenchDoor.Firmware ? new VirtualBench(null).Build(handed) : new LibraryController(handed.ToSettings()),
-            settings.Nobody ? Onlooker.Nobody : Onlooker.Person, cancel: cancel);
+            settings.Nobody ? Onlooker.Nobody : Onlooker.Person, cancel: cancel, asked: asked);
         SeasonRecord record = RecordOf.Run(house, run, Diagnosis.Of(house, run), controller, day);
+        if (asked is not null)
+            record = record with { Notes = "What moved, got warm and was heard was answered by a person at the terminal." };
         await ShowAsync(settings, house, record);
         if (settings.Keep)
             Keep(settings.House, record, settings.Json);

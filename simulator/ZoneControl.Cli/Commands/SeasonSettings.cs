@@ -30,6 +30,10 @@ internal sealed class SeasonSettings : SheetSettings
     [Description("commission: nobody looks at the manifold; only contacts speak.")]
     public bool Nobody { get; init; }
 
+    [CommandOption("--ask")]
+    [Description("commission: ask you, at the terminal, what moved, got warm and was heard; else a model of a person says what it sees.")]
+    public bool Ask { get; init; }
+
     [CommandOption("--season <SEASON>")]
     [Description("record: 'start' or 'stop'; else start.")]
     public string? Season { get; init; }
@@ -67,6 +71,7 @@ internal sealed class SeasonSettings : SheetSettings
             ("--fault", Faults.Length > 0, [Commission]),
             ("--controller", Controller is not null, [Commission]),
             ("--nobody", Nobody, [Commission]),
+            ("--ask", Ask, [Commission]),
             ("--season", Season is not null, [Record]),
             ("--opened", Opened.Length > 0, [Record]),
             ("--made", Made.Length > 0, [Record]),

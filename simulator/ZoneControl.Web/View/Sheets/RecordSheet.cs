@@ -12,7 +12,7 @@ public static class RecordSheet
         "Whether each thermostat calls its own room's zone is not tried here: turn one up at a time and feel which floor gets warm.";
 
     private const string Rehearsal =
-        "Valves, pump and the person who looks at them were the model's: nothing of the real house was tried, and this is no proof of it.";
+        "Valves, pump and water were the model's: nothing of the real house was tried, and this is no proof of it.";
 
     private const string TrialWords =
         "Flow switch: what its contact said. Passing water: the zones whose flow glasses moved or whose pipes got warm.";
