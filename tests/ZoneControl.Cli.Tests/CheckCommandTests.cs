@@ -22,7 +22,7 @@ public sealed class CheckCommandTests : IDisposable
             _line.AssertNarrow(output);
             Assert.Contains(units == "us" ? " gpm" : " L/min", output, StringComparison.Ordinal);
             Assert.DoesNotContain(units == "us" ? " L/min" : " gpm", output, StringComparison.Ordinal);
-            Assert.Contains("FINE  0 faults", output, StringComparison.Ordinal);
+            Assert.Contains("ADVICE  0 faults", output, StringComparison.Ordinal);
         }
     }
 

@@ -121,6 +121,8 @@ public sealed class SeasonCommandTests : IDisposable
         Assert.Equal(ExitCode.Fail, past);
         Assert.DoesNotContain("getting slow", history, StringComparison.Ordinal); // one time alone cannot get slow
         string file = Path.Combine(_line.Path("pottery.history"), "2024-10-01-start.json");
+        using JsonDocument json = JsonDocument.Parse((await _line.Run("season", house, "history", "--json")).Out);
+        Assert.Equal(1, json.RootElement.GetProperty("records")[0].GetProperty("faults").GetInt32());
         (int check, string checkedHouse, _) = await _line.Run("check", house, "--record", file);
         Assert.Equal(ExitCode.Fail, check);
         foreach (string output in (string[])[record, history, checkedHouse])

@@ -47,6 +47,9 @@ public static class RecordFindings
         return findings;
     }
 
+    /// <summary>How many faults a record holds, those that its times show among them.</summary>
+    public static int Faults(House house, SeasonRecord record) => Of(house, record).Count(finding => finding.Kind == FindingKind.Fault);
+
     /// <summary>Every measured time of the house's zones, held against the house file.</summary>
     public static IReadOnlyList<Finding> Judged(House house, SeasonRecord record)
     {

@@ -1,5 +1,4 @@
 using Spectre.Console.Cli;
-using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Running;
@@ -78,9 +77,7 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
     }
 
     private static int Exit(House house, SeasonRecord record) =>
-        record.Faults.Count > 0 || RecordFindings.Judged(house, record).Any(finding => finding.Kind == FindingKind.Fault)
-            ? ExitCode.Fail
-            : ExitCode.Pass;
+        RecordFindings.Faults(house, record) > 0 ? ExitCode.Fail : ExitCode.Pass;
 
     private Task ShowAsync(SeasonSettings settings, House house, SeasonRecord record) =>
         _desk.ShowAsync(settings, RecordSheet.From(house, record), () => RecordFile.Write(record));

@@ -24,7 +24,7 @@ internal sealed record HistoryJson(
     /// <summary>The history as text that ends with a line feed.</summary>
     public static string From(House house, HistoryReading history) => SheetJson.Text(new HistoryJson(
         "zonecontrol.history.1", house.Name,
-        [.. history.Entries.Select(e => new OneFile(e.FileName, e.Record.Date, e.Record.Season, e.Record.Source, e.Record.PressureBar, e.Record.Faults.Count))],
+        [.. history.Entries.Select(e => new OneFile(e.FileName, e.Record.Date, e.Record.Season, e.Record.Source, e.Record.PressureBar, RecordFindings.Faults(house, e.Record)))],
         [
             .. Drift.Of(house, history.Entries).Select(drift => new OneZone(
                 house.Zones[drift.Zone].Name, drift.WorstS, drift.Ratio is { } ratio ? SheetJson.Rounded(ratio) : null, drift.IsSlowing,

@@ -35,6 +35,7 @@ public sealed class RecordTests : IDisposable
 
     [Theory]
     [InlineData("{", "not JSON, or breaks off")]
+    [InlineData("{ \"house\": ", "not JSON, or breaks off")]
     [InlineData("null", "null")]
     [InlineData("""{ "house": "x", "date": "3.10.2026", "season": "autumn", "source": "by hand" }""", "2026-10-03")]
     [InlineData("""{ "house": "x", "date": "2026-10-03", "season": "start", "source": "by hand", "zones": [{ "zone": "a", "openedS": -3 }] }""", "zones[1].openedS")]

@@ -69,19 +69,16 @@ public static class HistorySheet
 
     private static SheetBlock Records(House house, HistoryReading history) => history.Entries.Count == 0
         ? new SheetText("None yet. season HOUSE record makes the first from what was written down; a rehearsal with --keep can be filed too.")
-        : new SheetTable("Oldest first", [new("day"), new("season"), new("from"), new("pressure", true), new("faults named", true)],
+        : new SheetTable("Oldest first", [new("day"), new("season"), new("from"), new("pressure", true), new("faults", true)],
             [
                 .. history.Entries.Select(entry => (IReadOnlyList<string>)
                 [
                     entry.Record.Date, entry.Record.Season,
                     entry.Record.Source == SeasonRecord.Virtual ? "a model" : entry.Record.Source,
                     entry.Record.PressureBar is { } bar ? Measured.Pressure(bar * 1e5, house.Units) : "-",
-                    $"{RecordFaults(house, entry.Record)}",
+                    $"{RecordFindings.Faults(house, entry.Record)}",
                 ]),
             ]);
-
-    private static int RecordFaults(House house, SeasonRecord record) =>
-        RecordFindings.Of(house, record).Count(finding => finding.Kind == FindingKind.Fault);
 
     private static SheetTable Times(House house, ZoneDrift[] measured) => new(
         "First and last time on record; allowed is what the house file calls the worst time to fully open",

@@ -70,13 +70,10 @@ public static class RecordSheet
 
     private static SheetBlock Wrong(SeasonRecord record, Finding[] faults)
     {
-        SheetFinding[] wrong =
-        [
-            .. record.Faults.Select(fault => new SheetFinding(SheetMark.Fault, Spaced(fault.Fault), fault.Says, "", fault.Change)),
-            .. CheckSheet.Findings(faults).Findings,
-        ];
+        Finding[] wrong =
+            [.. record.Faults.Select(fault => new Finding(Spaced(fault.Fault), FindingKind.Fault, fault.Says, "", fault.Change)), .. faults];
         return wrong.Length > 0
-            ? new SheetFindings(wrong)
+            ? CheckSheet.Findings(wrong)
             : new SheetText(record.Source == SeasonRecord.ByHand ? "Nothing that was measured is wrong." : "Nothing that was tried is wrong.");
     }
 
