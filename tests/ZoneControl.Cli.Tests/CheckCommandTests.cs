@@ -66,7 +66,7 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Equal(ExitCode.Pass, exit);
         _line.AssertNarrow(output);
         Assert.Contains("opening_time = \"4 min 20 s\"   # was \"4 min\"", output, StringComparison.Ordinal);
-        Assert.Contains("Bath: made after 2 min 40 s", output, StringComparison.Ordinal);
+        Assert.Contains("said open after 2 min 40 s", output, StringComparison.Ordinal);
     }
 
     [Fact]

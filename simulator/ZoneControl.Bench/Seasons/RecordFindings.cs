@@ -42,7 +42,8 @@ public static class RecordFindings
         }
 
         // A slow valve that the run has named is judged above already.
-        findings.AddRange(record.Faults.Where(fault => findings.TrueForAll(finding => finding.Says != fault.Says)).Select(fault => new Finding("commissioning", FindingKind.Fault, fault.Says.TrimEnd('.'),
+        IEnumerable<FaultRecord> others = record.Faults.Where(fault => findings.TrueForAll(finding => finding.Says != fault.Says));
+        findings.AddRange(others.ToArray().Select(fault => new Finding("commissioning", FindingKind.Fault, fault.Says.TrimEnd('.'),
             $"commissioning run of {record.Date}, {record.Source}", fault.Change.TrimEnd('.'))));
         return findings;
     }

@@ -15,7 +15,8 @@ public static class TimeJudge
 
     private static readonly TimeSpan _tolerance = TimeSpan.FromSeconds(ToleranceS);
 
-    private static readonly string _fine = $"up to {ToleranceS:0} s over is fine, a watch tells no finer; none over the time from which it counts as open";
+    private static readonly string _fine =
+        $"up to {ToleranceS:0} s over is fine, a watch tells no finer; none over the time from which it counts as open";
 
     /// <summary>Every time of a zone that was measured.</summary>
     public static IEnumerable<Finding> Of(HouseZone zone, ZoneRecord measured)
@@ -65,13 +66,16 @@ public static class TimeJudge
         (FindingKind kind, string change) = made switch
         {
             _ when made < zone.SwitchMinTime.Value => (FindingKind.Fault,
-                $"it would never be believed: make switch_min_time less than {Words(made)}, or look why it makes so soon"),
-            _ when made > zone.SwitchLimit.Value => (FindingKind.Fault, "it would always be late: renew the actuator, or give it a longer opening_time"),
+                $"it would never be believed: make switch_min_time less than {Words(made)}, or look why it says open so soon"),
+            _ when made > zone.SwitchLimit.Value => (FindingKind.Fault,
+                "it would always be late: renew the actuator, or give it a longer opening_time"),
             _ => Slow(zone, full),
         };
         return new Finding("end switch", kind,
-            $"{zone.Label}: made after {Words(made)}, so fully open after about {Words(full)}; the house file says {Words(zone.Actuator.OpeningTime)} at worst. It is believed from "
-                + $"{Words(zone.SwitchMinTime.Value)} on, late after {Words(zone.SwitchLimit.Value)}{Hazard(zone, full, "Were its switch not believed, the")}",
+            $"{zone.Label}: its end switch said open after {Words(made)}, so fully open after about {Words(full)}; the house file says "
+                + $"{Words(zone.Actuator.OpeningTime)} at worst. The switch is believed from "
+                + $"{Words(zone.SwitchMinTime.Value)} on, late after {Words(zone.SwitchLimit.Value)}"
+                + Hazard(zone, full, "Were its switch not believed, the"),
             _fine, change)
         {
             Value = made.TotalSeconds,
@@ -83,7 +87,8 @@ public static class TimeJudge
     {
         (FindingKind kind, string change) = Slow(zone, opened);
         return new Finding("opening time", kind,
-            $"{zone.Label}: fully open after {Words(opened)}; the house file says {Words(zone.Actuator.OpeningTime)} at worst. By time alone it counts as open after "
+            $"{zone.Label}: fully open after {Words(opened)}; the house file says {Words(zone.Actuator.OpeningTime)} at worst. "
+                + "By time alone it counts as open after "
                 + Words(zone.ProofTime.Value) + Hazard(zone, opened, "The"),
             _fine, change)
         {
@@ -109,7 +114,8 @@ public static class TimeJudge
     {
         _ when full > zone.ProofTime.Value => (FindingKind.Fault,
             "renew the actuator, or give it the longer opening_time in the house file; until then do not leave the pump to this zone"),
-        _ when !Within(full, zone.Actuator.OpeningTime) => (FindingKind.Advice, "renew the actuator, or give it the longer opening_time in the house file"),
+        _ when !Within(full, zone.Actuator.OpeningTime) => (FindingKind.Advice,
+            "renew the actuator, or give it the longer opening_time in the house file"),
         _ => (FindingKind.Fine, ""),
     };
 

@@ -64,7 +64,7 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
     private Diagnosed OtherSwitch(Stroke stroke, int other, bool movedItself, bool unseen)
     {
         int zone = stroke.Zone;
-        string seen = $"told to open {Name(zone)}, the end switch of {Name(other)} made{After(stroke.OtherSwitchMs)}";
+        string seen = $"told to open {Name(zone)}, the end switch of {Name(other)} said open{After(stroke.OtherSwitchMs)}";
         // Without a switch of its own there is no switch wire to exchange.
         if (!HasSwitch(zone))
             return Wires(zone, other, seen);
@@ -94,7 +94,7 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
         bool? movedItself = stroke.Seen.Moved is { } moved ? (moved & (1 << zone)) != 0 : null;
         if (stroke.SwitchMadeAtRest)
         {
-            return Of(Fault.SwitchMadeAtRest, zone, "its end switch was made before anything was energised",
+            return Of(Fault.SwitchMadeAtRest, zone, "its end switch said open before any valve was switched on",
                 "see whether the valve stands open by hand, then look for a short in the switch wire or a welded switch");
         }
 
@@ -109,11 +109,12 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
         return movedItself switch
         {
             false => Still(stroke),
-            true when HasSwitch(zone) => Of(Fault.DeadSwitch, zone, $"its stem moved and its end switch did not make{Within(stroke)}",
+            true when HasSwitch(zone) => Of(Fault.DeadSwitch, zone, $"its stem moved and its end switch did not say open{Within(stroke)}",
                 "look for a broken switch wire; until then it proves nothing"),
             true => null,
             null when HasSwitch(zone) => Of(Fault.DoesNotShowOpen, zone,
-                $"its end switch did not make{Within(stroke)}: a stuck valve, a dead actuator, a broken wire or a dead switch, which contacts cannot tell apart",
+                $"its end switch did not say open{Within(stroke)}: a stuck valve, a dead actuator, a broken wire or a dead switch, "
+                    + "which contacts cannot tell apart",
                 "feel whether the actuator gets warm and look whether the stem moves"),
             null => null,
         };

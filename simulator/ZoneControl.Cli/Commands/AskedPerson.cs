@@ -76,7 +76,8 @@ internal sealed class AskedPerson(House house, IAnsiConsole console, Cancellatio
     }
 
     private bool? YesNo(string question) => Line(
-        $"{question} (yes, no, {Unsure})", text => text is "yes" or "y" or "no" or "n" or Unsure ? null : Words.Unknown("answer", text, ["yes", "no", Unsure])) switch
+        $"{question} (yes, no, {Unsure})",
+        text => text is "yes" or "y" or "no" or "n" or Unsure ? null : Words.Unknown("answer", text, ["yes", "no", Unsure])) switch
     {
         "yes" or "y" => true,
         "no" or "n" => false,

@@ -182,6 +182,6 @@ public class CommissioningTests
         string stuck = Assert.Single(Commission(house, Own(0, new ActuatorFault { Stuck = true }), Library, Onlooker.Person).Found.Faults).Says;
         Assert.Contains("within 5 min 37 s", stuck, StringComparison.Ordinal); // late after 337.5 s
         string crossed = Assert.Single(Commission(house, new Installation { SwappedActuators = (0, 5) }, Library, Onlooker.Person).Found.Faults).Says;
-        Assert.Contains("made after 2 min 42 s", crossed, StringComparison.Ordinal);
+        Assert.Contains("said open after 2 min 42 s", crossed, StringComparison.Ordinal);
     }
 }

@@ -102,11 +102,13 @@ public static class HistorySheet
             .. measured.Where(zone => zone.IsTooSlow).Select(zone => zone.Judged! with { Says = $"{zone.Times[^1].Date}, {zone.Judged.Says}" }),
             .. measured.Where(zone => zone.IsSlowing).Select(zone => new Finding(
                 "getting slow", FindingKind.Advice,
-                $"{house.Zones[zone.Zone].Label} took {Time(zone.Times[0].Seconds)} on {zone.Times[0].Date} and {Time(zone.Times[^1].Seconds)} on {zone.Times[^1].Date}",
+                $"{house.Zones[zone.Zone].Label} took {Dated(zone.Times[0])} and {Dated(zone.Times[^1])}",
                 $"{(ZoneDrift.SlowTimes - 1) * 100:0} % longer than at first is slow (common practice)", "watch it; have an actuator ready")),
         ];
         return found.Length == 0 ? [] : [CheckSheet.Findings(found)];
     }
+
+    private static string Dated(OpeningTime time) => $"{Time(time.Seconds)} on {time.Date}";
 
     private static string Time(double seconds) => Durations.InWords((long)Math.Round(seconds) * 1000);
 }

@@ -15,11 +15,13 @@ public static class RecordSheet
         "Valves, pump and water were the model's: nothing of the real house was tried, and this is no proof of it.";
 
     private const string TrialWords =
-        "Flow switch: what its contact said. Passing water: the zones whose flow glasses moved or whose pipes got warm.";
+        "Flow switch: what its contact said. Passing water: the zones whose flow glasses (the small sight tubes on the manifold) moved "
+        + "or whose pipes got warm.";
 
     private const string StrokeWords =
         "Times run from the moment at which the zone's output was switched on, or off. Open and shut: until the stem stood still, by a watch. Switch "
-        + "on and off: until its end switch changed. Moved and warm: whose stem moved and whose actuator got warm or hummed; \"itself\" is as it should be.";
+        + "on and off: until its end switch changed. Moved and warm: whose stem (the pin under the actuator) moved and whose actuator "
+        + "got warm or hummed; \"itself\" is as it should be.";
 
     /// <summary>The document of a record.</summary>
     public static SheetView From(House house, SeasonRecord record)
@@ -151,9 +153,12 @@ public static class RecordSheet
                     false => "no flow",
                 },
                 trial.NotRun.Length > 0 ? "-" : trial.PumpHeard switch { null => "nobody listened", true => "yes", false => "no" },
-                trial.NotRun.Length > 0 ? "-" : trial.Passing is { } passing && passing.Order().SequenceEqual(trial.Zones.Order()) ? "the same" : Names(house, trial.Passing),
+                trial.NotRun.Length > 0 ? "-" : Same(trial) ? "the same" : Names(house, trial.Passing),
             ]),
         ]);
+
+    private static bool Same(TrialRecord trial) =>
+        trial.Passing is { } passing && passing.Order(StringComparer.Ordinal).SequenceEqual(trial.Zones.Order(StringComparer.Ordinal));
 
     private static string Notes(House house, SeasonRecord record) =>
         (record.PressureBar is { } bar ? $"Pressure, cold: {Measured.Pressure(bar * 1e5, house.Units)}. " : "") + record.Notes;

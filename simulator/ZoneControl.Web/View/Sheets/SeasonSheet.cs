@@ -30,7 +30,8 @@ public static class SeasonSheet
             [
                 Who("Pump: what its plate says and how it is set.", "label", "serial number", "setting"),
                 new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Water(house)])]),
-                new SheetSection(house.Contacts.Has(Contact.Lockout) ? "Power, with the season switch on lockout" : "Power, with every thermostat turned down",
+                new SheetSection(
+                    house.Contacts.Has(Contact.Lockout) ? "Power, with the season switch on lockout" : "Power, with every thermostat turned down",
                     [new SheetCaution(NeedsMains), new SheetSteps([.. Power(house)]), ContactTable(house)]),
                 new SheetSection("Commissioning: each zone with the pump off", [.. Strokes(house, entries)]),
                 new SheetSection("Commissioning: the pump with zones open", [.. Trials(house)]),
@@ -125,8 +126,8 @@ public static class SeasonSheet
         yield return new SheetText(
             $"Only one zone at a time, by {(house.Contacts.Service ? "its hand switch" : "a jumper at its hand terminal")}, the pump's "
             + $"{(house.Contacts.Service ? "hand switch off" : "left open")}. Stop a watch when "
-            + "the stem stops. Write which stem moved and which actuator got warm or hummed, even where it is the right one: exchanged "
-            + "actuator wires and exchanged end-switch wires look alike to the contacts.");
+            + "the stem (the pin under the actuator) stops. Write which stem moved and which actuator got warm or hummed, even where it is "
+            + "the right one: exchanged actuator wires and exchanged end-switch wires look alike to the contacts.");
         if (!house.Contacts.Service)
         {
             yield return new SheetText("The house file has no hand switches, so the board has no hand terminals yet. For this day give it settings made with "
@@ -137,8 +138,8 @@ public static class SeasonSheet
         ILookup<int, ZoneDrift> drift = Drift.Of(house, entries).ToLookup(one => one.Zone);
         yield return new SheetTable("Strokes; \"in files\" is the zone's name for season HOUSE record",
             [
-                new("zone"), new("in files"), new("worst", true), new(model ? "the model's" : "last time", true), new("switch", Blank: true), new("open", Blank: true),
-                new("moved", Blank: true), new("warm", Blank: true),
+                new("zone"), new("in files"), new("worst", true), new(model ? "the model's" : "last time", true),
+                new("switch", Blank: true), new("open", Blank: true), new("moved", Blank: true), new("warm", Blank: true),
             ],
             [
                 .. driven.Select(one => (IReadOnlyList<string>)
@@ -167,8 +168,9 @@ public static class SeasonSheet
         if (sets.Count == 0)
             yield break;
         yield return new SheetText(
-            $"For each line: the {(house.Contacts.Service ? "hand switches" : "jumpers")} of its zones, then the pump's. It starts when they are surely open; between two starts at least {stopped} "
-            + "pass. Stop it at once if it is loud or if nothing moves in the flow glasses.");
+            $"For each line: the {(house.Contacts.Service ? "hand switches" : "jumpers")} of its zones, then the pump's. It starts when they are "
+            + $"surely open; between two starts at least {stopped} pass. Stop it at once if it is loud or if nothing moves in "
+            + "the flow glasses, the small sight tubes on the manifold.");
         yield return new SheetTable("The pump",
             [new("open zones"), new("flow switch", Blank: true), new("flow glasses", Blank: true), new("warm", Blank: true)],
             [.. sets.Select(set => (IReadOnlyList<string>)[house.ZoneLabels(set), house.Contacts.Has(Contact.Flow) ? "" : "has none", "", ""])]);
@@ -229,7 +231,8 @@ public static class SeasonSheet
         yield return new SheetStep("Heat demand stays wired: the controller asks for none "
             + (house.Contacts.Has(Contact.Lockout) ? "in lockout" : "while no thermostat calls")
             + (house.Contacts.Has(Contact.Freeze) ? ", but for frost." : "."));
-        yield return new SheetStep("If the power must go off: once it is back, everything starts switched off, and the controller waits for the valves anew; nothing needs to be done.");
+        yield return new SheetStep("If the power must go off: once it is back, everything starts switched off, and the controller waits for the "
+            + "valves anew; nothing needs to be done.");
     }
 
     private static SheetSection Keep(House house, string season) => new("Keep it",
