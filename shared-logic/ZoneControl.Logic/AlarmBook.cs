@@ -21,7 +21,7 @@ public enum AlarmKind
 
 /// <summary>
 /// When each alarm was last raised and how often. Apart from the controller's state: nothing is decided by it. Times are
-/// whole seconds since power-up, which an int holds for 68 years.
+/// whole seconds since power-up (<see cref="WholeSeconds"/>).
 /// </summary>
 public sealed class AlarmBook
 {
@@ -31,15 +31,14 @@ public sealed class AlarmBook
     private readonly int[] _standing = new int[Kinds];
     private readonly int[] _raisedS = new int[Kinds * Places];
     private readonly int[] _times = new int[Kinds * Places];
-    private int _uptimeS;
-    private int _uptimePartMs;
+    internal readonly WholeSeconds Uptime = new WholeSeconds();
 
     internal AlarmBook()
     {
     }
 
     /// <summary>Seconds since power-up.</summary>
-    public int UptimeS => _uptimeS;
+    public int UptimeS => Uptime.Count;
 
     /// <summary>Places at which an alarm of a kind stands now: a bit a zone, or the bits of <see cref="Alarm"/>.</summary>
     public int Standing(AlarmKind kind) => _standing[(int)kind];
@@ -51,16 +50,6 @@ public sealed class AlarmBook
 
     /// <summary>How often an alarm was raised since power-up.</summary>
     public int Times(AlarmKind kind, int place) => _times[(int)kind * Places + place];
-
-    internal void Pass(int ms)
-    {
-        _uptimePartMs += ms;
-        if (_uptimePartMs < 1000)
-            return;
-        int seconds = _uptimePartMs / 1000;
-        _uptimePartMs -= seconds * 1000;
-        _uptimeS = _uptimeS > int.MaxValue - seconds ? int.MaxValue : _uptimeS + seconds;
-    }
 
     internal void Note(AlarmKind kind, int standing)
     {
@@ -74,7 +63,7 @@ public sealed class AlarmBook
             if ((raised & 1) == 0)
                 continue;
             int at = (int)kind * Places + place;
-            _raisedS[at] = _uptimeS;
+            _raisedS[at] = Uptime.Count;
             _times[at] = Counters.Next(_times[at]);
         }
     }

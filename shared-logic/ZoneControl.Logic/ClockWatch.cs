@@ -16,7 +16,7 @@ internal static class ClockWatch
         x.Stalled = nowMs == lastMs && x.Pump ? x.Stalled + 1 : 0;
         return nowMs < lastMs
             || x.Stalled >= s.StallScans
-            || (nowMs > deadlineMs && deadlineMs > 0 && nowMs - deadlineMs > s.StallLimitMs);
+            || (nowMs > deadlineMs && nowMs - deadlineMs > s.StallLimitMs);
     }
 
     /// <summary>Everything off that can be, and every time begun again.</summary>

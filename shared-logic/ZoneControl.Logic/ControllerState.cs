@@ -317,8 +317,6 @@ internal sealed class ControllerState
         Asked = 0;
         Planned = 0;
         SensesTurned = 0;
-        ResetNow = false;
-        FlowTrip = false;
         // What changes from now on changes from this.
         Changed();
     }

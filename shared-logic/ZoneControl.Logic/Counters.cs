@@ -21,22 +21,12 @@ public sealed class Counters
     public int Exercises;
 
     /// <summary>Whole seconds that the pump ran.</summary>
-    public int PumpRunS;
+    public int PumpRunS => Ran.Count;
 
     /// <summary>Times each zone's valves were energised.</summary>
     public readonly int[] Strokes;
 
-    private int _runPartMs;
-
-    internal void PumpRan(int ms)
-    {
-        _runPartMs += ms;
-        if (_runPartMs < 1000)
-            return;
-        int seconds = _runPartMs / 1000;
-        _runPartMs -= seconds * 1000;
-        PumpRunS = PumpRunS > int.MaxValue - seconds ? int.MaxValue : PumpRunS + seconds;
-    }
+    internal readonly WholeSeconds Ran = new WholeSeconds();
 
     internal void Energised(int zones)
     {

@@ -173,9 +173,9 @@ public sealed class ZoneController
         next = Wait.Sooner(next, ValveDrive.Step(s, x));
         next = Wait.Sooner(next, HeatDemand.Step(s, x, dt));
         x.Hold = HoldReasons.FirstUnmet(s, x);
-        AlarmBook.Pass(dt);
+        AlarmBook.Uptime.Pass(dt);
         if (pumpBefore)
-            Counters.PumpRan(dt);
+            Counters.Ran.Pass(dt);
         if (x.Changed())
         {
             _deadlineMs = _scanMs + 1;

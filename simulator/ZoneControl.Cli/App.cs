@@ -73,19 +73,21 @@ internal static class App
                 .WithExample("run", "house.toml", "script.toml", "--report", "report.html")
                 .WithExample("run", "house.toml", "script.toml", "--json");
             config.AddCommand<NewCommand>("new")
-                .WithDescription("Write a house file from answers to a few questions, or from options.")
+                .WithDescription("Write a house file from answers to a few questions, or from options. Exit code 0: written, 2: bad input, and nothing was written.")
                 .WithExample("new", "my.house.toml")
                 .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"", "--zone", "\"Den: two-wire, 80 m, 75 m\"");
             config.AddCommand<CheckCommand>("check")
-                .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
+                .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 0: no fault, 1: a fault, 2: bad input.")
                 .WithExample("check", "house.toml")
                 .WithExample("check", "house.toml", "--units", "us", "--report", "check.html");
             config.AddCommand<CompareCommand>("compare")
-                .WithDescription("The same winter, or script, under each protection of the pump: deadhead, comfort, energy, faults, costs.")
+                .WithDescription("The same winter, or script, under each protection of the pump: deadhead, comfort, energy, faults, costs. "
+                    + "Exit code 0: compared, 2: bad input.")
                 .WithExample("compare", "house.toml", "--report", "compare.html")
                 .WithExample("compare", "house.toml", "--price", "controller=90", "--electricity", "0.30");
             config.AddCommand<SeasonCommand>("season")
-                .WithDescription("Sheets for the start and the end of a season, the commissioning run, and the history kept beside the house file.")
+                .WithDescription("Sheets for the start and the end of a season, the commissioning run, and the history kept beside the house file. "
+                    + "Exit code 0: nothing found wrong, 1: commission or history found something, 2: bad input.")
                 .WithExample("season", "house.toml", "start", "--report", "autumn.html")
                 .WithExample("season", "house.toml", "commission", "--keep")
                 .WithExample("season", "house.toml", "record", "--opened", "bath=\"3 min 5 s\"")
@@ -101,6 +103,7 @@ internal static class App
             config.AddCommand<WinterCommand>("winter")
                 .WithDescription("Run a house through a whole winter, or many. Exit code 0: the pump never deadheaded, 1: it did, 2: bad input.")
                 .WithExample("winter", "house.toml")
+                .WithExample("winter", "house.toml", "--report", "winter.html")
                 .WithExample("winter", "house.toml", "--seed", "7", "--winters", "20")
                 .WithExample("winter", "house.toml", "--weather", "weather.csv", "--days", "120");
             config.AddCommand<AuditCommand>("audit")

@@ -14,6 +14,8 @@ public sealed class PlantModel
     /// <summary>The time, ms, of a change that never comes.</summary>
     public const long Never = long.MaxValue;
 
+    private const double NoFlowM3s = 1e-9; // a drop a minute: what rounding leaves of shut valves, and no leak is modelled
+
     private const long GridMs = 500;
     private const double NoticeableKPerS = 0.005;
 
@@ -239,6 +241,9 @@ public sealed class PlantModel
     /// <summary>Time so far with the pump energised and less than its minimum flow, s.</summary>
     public double DeadheadS => _record.DeadheadMs(NowMs) / 1000.0;
 
+    /// <summary>Time of that with every way shut, so that nothing flowed at all, s.</summary>
+    public double ShutS => _record.ShutMs(NowMs) / 1000.0;
+
     /// <summary>Separate stretches of deadhead so far.</summary>
     public int DeadheadEvents => _record.Stretches(NowMs);
 
@@ -304,7 +309,8 @@ public sealed class PlantModel
             _front.Begin(ms, _heat, _network);
         }
 
-        _record.Begin(ms, _pump, _pump && PumpFlowM3s < Description.Pump.MinimumFlowM3s, PumpPowerW);
+        double flow = PumpFlowM3s;
+        _record.Begin(ms, _pump, _pump && flow < Description.Pump.MinimumFlowM3s, _pump && flow < NoFlowM3s, PumpPowerW);
         _nextEventMs = _pump ? NextEvent(ms) : Never;
     }
 

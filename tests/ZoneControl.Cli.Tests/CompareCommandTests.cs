@@ -27,7 +27,7 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(json, (await _line.Run([.. args, "--json"])).Out);
         using JsonDocument read = JsonDocument.Parse(json);
         JsonElement none = read.RootElement.GetProperty("protections")[0];
-        Assert.Equal("none", none.GetProperty("name").GetString());
+        Assert.Equal("no protection", none.GetProperty("name").GetString());
         Assert.True(none.GetProperty("deadheadS").GetDouble() > 0);
         Assert.Equal(4, read.RootElement.GetProperty("seed").GetInt64());
     }

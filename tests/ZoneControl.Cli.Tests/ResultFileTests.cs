@@ -81,7 +81,7 @@ public class ResultFileTests
             ["controller", "judged", "passed", "endMs", "totals", "rules", "expectations", "holds", "happenings"],
             judged.EnumerateObject().Select(p => p.Name));
         Assert.Equal(
-            ["deadheadS", "deadheadEvents", "hottestTrappedDegC", "firstWarmFlowS", "pumpStarts", "pumpRunS", "pumpEnergyWh", "valveStrokes"],
+            ["deadheadS", "shutS", "deadheadEvents", "hottestTrappedDegC", "firstWarmFlowS", "pumpStarts", "pumpRunS", "pumpEnergyWh", "valveStrokes"],
             judged.GetProperty("totals").EnumerateObject().Select(p => p.Name));
         Assert.Equal("broken", judged.GetProperty("rules")[0].GetProperty("judgement").GetString());
         Assert.Equal(312_500, judged.GetProperty("rules")[0].GetProperty("firstBrokenMs").GetInt64());

@@ -35,7 +35,7 @@ public sealed class WinterTests : IDisposable
         Assert.Contains("invented winter, seed 1, 20 days", output, StringComparison.Ordinal);
         Assert.Contains("Throwing", output, StringComparison.Ordinal);
         Assert.Contains("Where the heat went", output, StringComparison.Ordinal);
-        Assert.Contains("PASS  The pump never ran against closed valves.", output, StringComparison.Ordinal);
+        Assert.Contains("PASS  The pump never ran with less than its minimum flow.", output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -58,6 +58,19 @@ public sealed class WinterTests : IDisposable
         Assert.True(runs[1].GetProperty("deadheadS").GetDouble() > 600);
         Assert.Equal(6, runs[0].GetProperty("rooms").GetArrayLength());
         Assert.InRange(Math.Abs(runs[0].GetProperty("balanceError").GetDouble()), 0, 1e-3);
+    }
+
+    [Fact]
+    public async Task The_report_is_one_page_that_prints_and_says_the_same()
+    {
+        string file = Path.Combine(_folder, "winter.html");
+        (int exit, string output, _) = await Run(House, "--days", "5", "--report", file);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.EndsWith($"Written to {file}\n", output, StringComparison.Ordinal);
+        string html = await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken);
+        foreach (string said in (string[])["A house through a winter", "Glazing room", "Where the heat went", "PASS", "runs of the heat source"])
+            Assert.Contains(said, html, StringComparison.Ordinal);
+        Assert.DoesNotContain("src=", html, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -158,6 +158,7 @@ internal static class Morning
     private static RunTotals Totals(double deadheadS, int events, double hottest, int starts, double run, double energy, double? warm) => new()
     {
         DeadheadS = deadheadS,
+        ShutS = 0,
         DeadheadEvents = events,
         HottestTrappedC = hottest,
         PumpStarts = starts,

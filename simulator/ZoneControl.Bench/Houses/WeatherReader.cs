@@ -34,6 +34,9 @@ internal static class WeatherReader
     /// <summary>A day of the year as files write it: "10-01".</summary>
     public static string DayText(int day) => new DateOnly(ReferenceYear, 1, 1).AddDays(day - 1).ToString("MM-dd", CultureInfo.InvariantCulture);
 
+    /// <summary>A day of the year in words: "1 October".</summary>
+    public static string DayInWords(int day) => new DateOnly(ReferenceYear, 1, 1).AddDays(day - 1).ToString("d MMMM", CultureInfo.InvariantCulture);
+
     private static Setting<int> FirstDay(TableReader? table)
     {
         const string Expected = "a month and a day such as \"10-01\"";

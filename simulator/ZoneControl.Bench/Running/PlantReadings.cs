@@ -44,6 +44,7 @@ internal static class PlantReadings
     public static RunTotals Totals(PlantModel plant, long? firstCallMs, int valveStrokes) => new()
     {
         DeadheadS = plant.DeadheadS,
+        ShutS = plant.ShutS,
         DeadheadEvents = plant.DeadheadEvents,
         HottestTrappedC = plant.HottestTrappedC,
         PumpStarts = plant.PumpStarts,

@@ -6,6 +6,9 @@ public sealed record RunTotals
     /// <summary>Seconds the pump was energised with less than its minimum flow.</summary>
     public required double DeadheadS { get; init; }
 
+    /// <summary>Seconds of that with every valve shut, so that nothing flowed at all.</summary>
+    public required double ShutS { get; init; }
+
     /// <summary>Separate stretches of deadhead.</summary>
     public required int DeadheadEvents { get; init; }
 

@@ -99,6 +99,7 @@ public static class SeasonRunner
             MeanOutdoorC = outdoors.Average(),
             ColdestOutdoorC = outdoors.Min(),
             DeadheadS = water.DeadheadS,
+            ShutS = water.ShutS,
             DeadheadEvents = water.DeadheadEvents,
             HottestTrappedC = water.HottestTrappedC,
             PumpStarts = water.PumpStarts,

@@ -4,7 +4,7 @@ using Spectre.Console.Cli;
 namespace ZoneControl.Cli.Commands;
 
 /// <summary>What <c>winter</c> takes.</summary>
-internal sealed class WinterSettings : HouseSettings
+internal sealed class WinterSettings : SheetSettings
 {
     [CommandOption("--seed <NUMBER>")]
     [Description("Seed of the invented winter; the same seed is the same winter on every machine. Without it: 1.")]
@@ -25,10 +25,6 @@ internal sealed class WinterSettings : HouseSettings
     [CommandOption("--controller <NAME>")]
     [Description("Who drives the pump: 'library' (ZoneControl's logic) or 'straight' (the pump wired straight to the calls). Without it: both, and the verdict is that of 'library'.")]
     public string[] Controllers { get; init; } = [];
-
-    [CommandOption("--units <UNITS>")]
-    [Description("Units of the result, 'si' or 'us'. Without it: those of the house file.")]
-    public string? Units { get; init; }
 }
 
 /// <summary><c>winter HOUSE</c>.</summary>

@@ -5,6 +5,7 @@ using ZoneControl.Cli.Files;
 using ZoneControl.Cli.Terminal;
 using ZoneControl.Logic;
 using ZoneControl.Plant.Heat;
+using ZoneControl.Web.View.Sheets;
 
 namespace ZoneControl.Cli.Commands;
 
@@ -31,11 +32,8 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
         using (var progress = new ProgressLine(streams))
             results = Run(jobs, progress.Of(jobs.Length == 1 ? "winter" : "winters"), cancel);
         SeasonResult[][] byWinter = [.. results.Chunk(controllers.Count)];
-        bool passed = byWinter.All(winter => winter[0].DeadheadS <= 0);
-        if (settings.Json)
-            streams.Out.Write(WinterJson.From(byWinter, passed));
-        else
-            WinterReport.Write(streams.Terminal(), byWinter, passed);
+        bool passed = WinterSheet.Passed(byWinter);
+        await new SheetDesk(streams).ShowAsync(settings, WinterSheet.From(byWinter), () => WinterJson.From(byWinter, passed));
         return passed ? ExitCode.Pass : ExitCode.Fail;
     }
 

@@ -12,7 +12,7 @@ internal sealed record CompareJson(
 
     /// <summary>What a protection came to. Money is the owner's.</summary>
     public sealed record OneProtection(
-        string Name, double DeadheadS, int DeadheadEvents, double HottestTrappedDegC, int PumpStarts, double PumpRunH, double PumpEnergyKWh,
+        string Name, double DeadheadS, double ShutS, int DeadheadEvents, double HottestTrappedDegC, int PumpStarts, double PumpRunH, double PumpEnergyKWh,
         RoomsSum? Rooms, IReadOnlyList<OneTrial> Broken, double? Purchase, double? AYear, double? InAll);
 
     /// <summary>Rooms over the winter.</summary>
@@ -21,8 +21,8 @@ internal sealed record CompareJson(
     /// <summary>One room.</summary>
     public sealed record OneRoom(string Zone, double TooColdKh, double TooWarmKh, double ColdestDegC, double WarmestDegC, bool HeldOpen);
 
-    /// <summary>Something broken.</summary>
-    public sealed record OneTrial(string Fault, double DeadheadS, int DeadheadEvents, double HottestTrappedDegC, double TooColdKh);
+    /// <summary>Something broken, or "nothing" for the same days in health.</summary>
+    public sealed record OneTrial(string Fault, double DeadheadS, double ShutS, int DeadheadEvents, double HottestTrappedDegC, double TooColdKh);
 
     /// <summary>The comparison as text that ends with a line feed.</summary>
     public static string From(Comparison comparison, Prices prices, long seed) => SheetJson.Text(new CompareJson(
@@ -31,13 +31,16 @@ internal sealed record CompareJson(
         Bench.Choosing.Protections.Conclusion.Of(comparison, prices)), _json.CompareJson);
 
     private static OneProtection One(Comparison comparison, Outcome o, Cost cost) => new(
-        o.Protection.Name, R(o.DeadheadS), o.DeadheadEvents, R(o.HottestTrappedC), o.PumpStarts, R(o.PumpRunH), R(o.PumpEnergyKWh),
+        o.Protection.Name, R(o.DeadheadS), R(o.ShutS), o.DeadheadEvents, R(o.HottestTrappedC), o.PumpStarts, R(o.PumpRunH), R(o.PumpEnergyKWh),
         o.Winter is { } winter ? Rooms(comparison, o, winter) : null,
         [
-            .. comparison.Trials.Zip(o.Trials).Select(pair => new OneTrial(
-                pair.First.Name, R(pair.Second.DeadheadS), pair.Second.DeadheadEvents, R(pair.Second.HottestTrappedC), R(pair.Second.UnderKh))),
+            .. o.Sound is { } sound ? (OneTrial[])[Trial("nothing", sound)] : [],
+            .. comparison.Trials.Zip(o.Trials).Where(pair => pair.Second is not null).Select(pair => Trial(pair.First.Name, pair.Second!)),
         ],
         Money(cost.Purchase), Money(cost.AYear), Money(cost.InAll));
+
+    private static OneTrial Trial(string fault, SeasonResult days) =>
+        new(fault, R(days.DeadheadS), R(days.ShutS), days.DeadheadEvents, R(days.HottestTrappedC), R(days.UnderKh));
 
     private static RoomsSum Rooms(Comparison comparison, Outcome o, SeasonResult winter) => new(
         R(winter.UnderKh), R(winter.OverKh), R(o.HeldOverKh), R(winter.HeatKWh),

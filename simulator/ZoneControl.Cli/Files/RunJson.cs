@@ -34,7 +34,7 @@ public sealed record RunJson(string Schema, string House, string Script, bool Pa
 
     /// <summary>What it adds up to.</summary>
     public sealed record Sums(
-        double DeadheadS, int DeadheadEvents, double HottestTrappedDegC, double? FirstWarmFlowS, int PumpStarts,
+        double DeadheadS, double ShutS, int DeadheadEvents, double HottestTrappedDegC, double? FirstWarmFlowS, int PumpStarts,
         double PumpRunS, double PumpEnergyWh, int ValveStrokes);
 
     /// <summary>A rule's verdict: "kept", "notCalledUpon", "broken" or "notJudged".</summary>
@@ -74,7 +74,7 @@ public sealed record RunJson(string Schema, string House, string Script, bool Pa
         [.. run.Happenings.Select(h => new OneHappening(h.Ms, h.Text, h.IsAlarm))]);
 
     internal static Sums Summed(RunTotals totals) => new(
-        Rounded(totals.DeadheadS), totals.DeadheadEvents, Rounded(totals.HottestTrappedC),
+        Rounded(totals.DeadheadS), Rounded(totals.ShutS), totals.DeadheadEvents, Rounded(totals.HottestTrappedC),
         totals.FirstWarmFlowS is { } s ? Rounded(s) : null, totals.PumpStarts, Rounded(totals.PumpRunS),
         Rounded(totals.PumpEnergyWh), totals.ValveStrokes);
 

@@ -26,9 +26,9 @@ public sealed record WinterJson(string Schema, string House, int Days, bool Pass
     /// <summary>One winter under each controller, the judged one first.</summary>
     public sealed record Winter(string Weather, double MeanOutdoorDegC, double ColdestOutdoorDegC, IReadOnlyList<OneRun> Runs);
 
-    /// <summary>What it added up to. Heat in kWh; balanceError as a share of the heat that came in.</summary>
+    /// <summary>What it added up to. Heat in kWh; shutS is the part of deadheadS with every valve shut; balanceError as a share of the heat that came in.</summary>
     public sealed record OneRun(
-        string Controller, double DeadheadS, int DeadheadEvents, double HottestTrappedDegC, int PumpStarts, double PumpRunH,
+        string Controller, double DeadheadS, double ShutS, int DeadheadEvents, double HottestTrappedDegC, int PumpStarts, double PumpRunH,
         double PumpEnergyKWh, double SourceHeatKWh, int SourceStarts, int SourceLimitTrips, double OutdoorLossKWh,
         double BelowLossKWh, double PlantRoomLossKWh, double GainsKWh, double PumpHeatKWh, double StoredKWh, double BalanceError,
         IReadOnlyList<OneRoom> Rooms);
@@ -49,7 +49,7 @@ public sealed record WinterJson(string Schema, string House, int Days, bool Pass
     }
 
     private static OneRun One(SeasonResult run) => new(
-        run.ControllerName, run.DeadheadS, run.DeadheadEvents, run.HottestTrappedC, run.PumpStarts, run.PumpRunH,
+        run.ControllerName, run.DeadheadS, run.ShutS, run.DeadheadEvents, run.HottestTrappedC, run.PumpStarts, run.PumpRunH,
         run.PumpEnergyKWh, run.HeatKWh, run.SourceStarts, run.SourceLimitTrips, KWh(run.Heat.OutdoorsJ), KWh(run.Heat.BelowJ),
         KWh(run.Heat.PlantRoomJ), KWh(run.Heat.GainsJ), KWh(run.Heat.PumpJ), KWh(run.Heat.StoredJ), run.Heat.BalanceError,
         [

@@ -53,6 +53,7 @@ public static class LiveLanes
     private static RunTotals None => new()
     {
         DeadheadS = 0,
+        ShutS = 0,
         DeadheadEvents = 0,
         HottestTrappedC = 0,
         PumpStarts = 0,

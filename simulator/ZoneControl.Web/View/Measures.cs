@@ -18,6 +18,7 @@ public static class Measures
         return
         [
             Line("Deadhead", "pump on with less than its minimum flow", t => Quantity.Duration(t.DeadheadS)),
+            Line("Of that, no flow at all", "with every valve shut", t => Quantity.Duration(t.ShutS)),
             Line("Deadhead events", "separate stretches of it", t => $"{t.DeadheadEvents}"),
             Line("Hottest trapped water", "in the pump's casing", t => Quantity.Temperature(t.HottestTrappedC, units)),
             Line("First warm flow", "after the first call", t => t.FirstWarmFlowS is { } s ? Quantity.Duration(s) : "never came"),

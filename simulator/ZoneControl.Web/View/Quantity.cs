@@ -17,6 +17,8 @@ public static class Quantity
             return $"{whole} s";
         if (whole < 3600)
             return whole % 60 == 0 ? $"{whole / 60} min" : $"{whole / 60} min {whole % 60} s";
+        if (whole >= 360_000)
+            return $"{Math.Round(seconds / 3600):#,0} h"; // minutes are nothing beside hundreds of hours
         long minutes = (whole + 30) / 60;
         return minutes % 60 == 0 ? $"{minutes / 60} h" : $"{minutes / 60} h {minutes % 60} min";
     }

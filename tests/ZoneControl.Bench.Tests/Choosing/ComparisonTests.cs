@@ -12,7 +12,7 @@ public class ComparisonTests
         Comparison.OverWinter(Examples.House("pottery"), seed, 5, cores: cores, cancel: TestContext.Current.CancellationToken);
 
     private static (string, double, int, double, double) Numbers(Outcome o) =>
-        (o.Protection.Name, o.DeadheadS, o.PumpStarts, o.PumpEnergyKWh, o.Winter!.UnderKh + o.Trials.Sum(trial => trial.DeadheadS));
+        (o.Protection.Name, o.DeadheadS, o.PumpStarts, o.PumpEnergyKWh, o.Winter!.UnderKh + o.Trials.Sum(trial => trial?.DeadheadS ?? 0));
 
     [Fact]
     public void The_same_seed_gives_the_same_numbers_on_one_core_and_on_two_and_another_seed_others()
@@ -20,7 +20,7 @@ public class ComparisonTests
         Comparison one = FiveDays(1, 1);
         Assert.Equal(one.Outcomes.Select(Numbers), FiveDays(1, 2).Outcomes.Select(Numbers));
         Assert.NotEqual(one.Outcomes.Select(Numbers), FiveDays(2, 2).Outcomes.Select(Numbers));
-        Outcome none = one.Outcomes.Single(o => o.Protection.Name == "none");
+        Outcome none = one.Outcomes.Single(o => o.Protection.Name == "no protection");
         Outcome guarded = one.Outcomes.Single(o => o.Protection.Name == "ZoneControl");
         Outcome held = one.Outcomes.Single(o => o.Protection.Name == "valve held open");
         Assert.True(none.DeadheadS > 60);
@@ -58,6 +58,7 @@ public class ComparisonTests
     {
         Protection = new Protection(name, "", Examples.House("two-rooms"), settings => new StraightWiring(settings), []),
         DeadheadS = deadheadS,
+        ShutS = deadheadS / 4,
         DeadheadEvents = deadheadS > 0 ? 4 : 0,
         HottestTrappedC = 61,
         PumpStarts = 10,
@@ -71,16 +72,71 @@ public class ComparisonTests
     [Fact]
     public void The_conclusion_follows_from_the_numbers()
     {
-        string words = Say(Made("none", 7200), Made("half", 3600), Made("worse", 9000), Made("good", 0));
-        Assert.Contains("ran 2 h with less than its minimum flow, in 4 stretches", words, StringComparison.Ordinal);
+        string words = Say(Made("no protection", 7200), Made("half", 3600), Made("worse", 9000), Made("good", 0));
+        Assert.Contains("ran 2 h with less than its minimum flow, 30 min of it against valves that were all shut, in 4 stretches", words, StringComparison.Ordinal);
         Assert.Contains("61 °C", words, StringComparison.Ordinal);
-        Assert.Contains("With half 50 % of it is left: 1 h.", words, StringComparison.Ordinal);
+        Assert.Contains("With half it is 1 h, 50 % of that without protection.", words, StringComparison.Ordinal);
         Assert.Contains("With worse it is longer: 2.5 h.", words, StringComparison.Ordinal);
-        Assert.Contains("Never below its minimum flow: good.", words, StringComparison.Ordinal);
+        Assert.Contains("Never below its minimum flow with good.", words, StringComparison.Ordinal);
         Assert.Contains("is not predicted", words, StringComparison.Ordinal);
 
-        Assert.Contains("None of them keeps", Say(Made("none", 7200), Made("half", 3600)), StringComparison.Ordinal);
-        Assert.Contains("protection buys nothing that these numbers show", Say(Made("none", 0), Made("good", 0)), StringComparison.Ordinal);
+        Assert.Contains("None of them keeps", Say(Made("no protection", 7200), Made("half", 3600)), StringComparison.Ordinal);
+        Assert.Contains("protection buys nothing that these numbers show", Say(Made("no protection", 0), Made("good", 0)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_nothing_happens_without_protection_the_conclusion_says_where_it_does()
+    {
+        string words = Say(Made("no protection", 0), Made("worse", 9000), Made("good", 0));
+        Assert.Contains("With worse it did, for 2.5 h.", words, StringComparison.Ordinal);
+        Assert.Contains("Nor with good.", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Never below", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_bypass_of_the_house_is_only_where_it_is_named_unless_minimum_open_counts_it()
+    {
+        House house = Examples.House("two-rooms");
+        Assert.NotNull(house.Bypass);
+        Assert.Equal(
+            ["bypass", "delay + bypass", "ZC + bypass"],
+            ProtectionList.Of(house).Where(p => p.House.Bypass is not null).Select(p => p.Name));
+        IReadOnlyList<Protection> counted = ProtectionList.Of(house with { Bypass = house.Bypass with { CountsAs = 1 } });
+        Assert.Equal(
+            ["bypass", "delay + bypass", "ZoneControl", "ZC + flow switch", "ZC + bypass"],
+            counted.Where(p => p.House.Bypass is not null).Select(p => p.Name));
+        Assert.Contains("minimum open counts it", counted.Single(p => p.Name == "ZoneControl").Explains, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_minimum_open_is_too_little_for_the_pump_the_conclusion_says_what_would_do()
+    {
+        House house = Examples.House("pottery");
+        House low = house with { Controller = house.Controller with { MinimumOpen = 1 } };
+        Protection ours = ProtectionList.Of(low).Single(p => p.Name == "ZoneControl");
+        Assert.Contains("minimum_open = 2 would do.", ours.Remark, StringComparison.Ordinal);
+        Assert.Equal("", ProtectionList.Of(house).Single(p => p.Name == "ZoneControl").Remark);
+        Outcome shorter = Made("ZoneControl", 60) with { Protection = ours };
+        Assert.Contains(ours.Remark, Say(Made("no protection", 7200), shorter), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_breaks_at_a_valve_held_open_by_hand_is_not_called_tried()
+    {
+        Comparison comparison = FiveDays(1, 2);
+        Outcome held = comparison.Outcomes.Single(o => o.Protection.Name == "valve held open");
+        Assert.Null(held.Trials[0]);
+        Assert.All(comparison.Outcomes.Where(o => o != held), outcome => Assert.NotNull(outcome.Trials[0]));
+        Assert.All(comparison.Outcomes, outcome => Assert.NotNull(outcome.Sound));
+        Assert.Contains("valve held open (as far as it could be tried)", string.Join(' ', Conclusion.Of(comparison, new Prices())), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_valve_held_open_by_hand_is_never_called_cheapest()
+    {
+        var prices = new Prices { Electricity = 0.3, Heat = 0.1, Parts = new Dictionary<string, double> { ["bypass"] = 1e6 } };
+        string words = string.Join(' ', Conclusion.Of(FiveDays(1, 2), prices));
+        Assert.Contains("hold no valve open by hand, bypass costs least", words, StringComparison.Ordinal);
     }
 
     [Fact]

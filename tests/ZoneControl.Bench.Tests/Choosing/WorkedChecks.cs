@@ -143,6 +143,7 @@ public class WorkedChecks
         {
             Protection = new Protection("x", "", house, settings => null!, [new PartCount("controller", 1), new PartCount("bypass", 1)]),
             DeadheadS = 0,
+            ShutS = 0,
             DeadheadEvents = 0,
             HottestTrappedC = 30,
             PumpStarts = 1,

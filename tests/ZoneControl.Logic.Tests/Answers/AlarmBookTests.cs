@@ -59,6 +59,73 @@ public class AlarmBookTests
         Assert.Equal(3, counted.PumpRunS);
     }
 
+    [Fact]
+    public void Each_kind_of_alarm_has_places_of_its_own()
+    {
+        var controller = new ZoneController(House.OfZones(3).Switched(2).Retries(1).Settings());
+        Run(controller, 300);
+        _contacts.Calls = 4;
+        Run(controller, House.SwitchLimit + House.Scan);
+
+        Assert.Equal((4, 0), (controller.AlarmBook.Standing(AlarmKind.Late), controller.AlarmBook.Standing(AlarmKind.Latched)));
+        Assert.Equal(
+            [1, 0, 0, 0, 0],
+            Enum.GetValues<AlarmKind>().Select(kind => controller.AlarmBook.Times(kind, 2)));
+        Assert.Equal(
+            [(int)_now / 1000, 0, 0, 0, 0],
+            Enum.GetValues<AlarmKind>().Select(kind => controller.AlarmBook.RaisedS(kind, 2)));
+    }
+
+    [Fact]
+    public void Time_and_run_time_are_whole_seconds_however_they_are_cut()
+    {
+        var controller = new ZoneController(House.OfZones(1).Settings());
+        Run(controller, 100 + 400);
+        Whole(controller, 599);
+        Assert.Equal(0, controller.AlarmBook.UptimeS);
+        Whole(controller, 1);
+        Assert.Equal(1, controller.AlarmBook.UptimeS);
+        Whole(controller, 2999);
+        Assert.Equal(3, controller.AlarmBook.UptimeS);
+        Whole(controller, 1);
+        Assert.Equal(4, controller.AlarmBook.UptimeS);
+    }
+
+    [Fact]
+    public void Uptime_and_run_time_stop_at_the_largest_number_rather_than_turn_negative()
+    {
+        const int Week = ControllerSettings.LongestMs;
+        var controller = new ZoneController(House.OfZones(1).Settings());
+        Run(controller, 300);
+        _contacts.Calls = 1;
+        Run(controller, 10_000);
+        Assert.True(_out.Pump);
+        for (int i = 0; i < 3600; i++)
+            Whole(controller, Week);
+
+        Assert.True(_out.Pump);
+        Assert.Equal(int.MaxValue, controller.AlarmBook.UptimeS);
+        Assert.Equal(int.MaxValue, controller.Counters.PumpRunS);
+    }
+
+    [Fact]
+    public void Strokes_are_counted_for_each_zone_that_is_energised_and_no_other()
+    {
+        var controller = new ZoneController(House.OfZones(4).Companions().Settings());
+        Run(controller, 300);
+        _contacts.Calls = 0b1010;
+        Run(controller, 1000);
+
+        Assert.Equal([0, 1, 0, 1], controller.Counters.Strokes);
+    }
+
+    /// <summary>One whole scan so long after the last.</summary>
+    private void Whole(ZoneController controller, long ms)
+    {
+        _now += ms;
+        controller.ScanWhole(_now, _contacts, _out);
+    }
+
     private void Run(ZoneController controller, int ms)
     {
         for (long end = _now + ms; _now < end;)

@@ -59,6 +59,127 @@ public class ConditionTests
     }
 
     [Fact]
+    public void A_set_of_valves_that_reaches_it_later_does_not_put_off_the_time_left()
+    {
+        Start(House.OfZones(3).Minimum(2).With(s => s.OpeningMs = [1000, 2000, 3000]));
+        _contacts.Calls = 7;
+        Run(House.Scan);
+        Assert.Equal((false, 2000), Pump(Condition.Proof));
+
+        Run(700);
+        Assert.Equal((false, 1300), Pump(Condition.Proof));
+    }
+
+    [Fact]
+    public void A_switch_that_made_too_soon_leaves_it_to_time_for_as_long_as_it_stays_made()
+    {
+        Start(House.OfZones(1).Switched(0));
+        _contacts.Calls = 1;
+        Run(House.Scan);
+        _contacts.EndSwitches = 1;
+        Run(2 * House.Scan);
+        Assert.Equal(1, _out.EarlySwitches);
+        Assert.Equal((false, House.Opening - 2 * House.Scan), Pump(Condition.Proof));
+
+        _contacts.EndSwitches = 0;
+        Run(House.Scan);
+        Assert.Equal(1, _out.EarlySwitches);
+        Assert.Equal((false, ConditionList.Unknown), Pump(Condition.Proof));
+    }
+
+    [Fact]
+    public void A_switch_that_is_stuck_promises_nothing()
+    {
+        Start(House.OfZones(1).Switched(0));
+        _contacts.EndSwitches = 1;
+        Run(House.Closing + 2 * House.Scan);
+        Assert.Equal(1, _out.StuckSwitches);
+        _contacts.Calls = 1;
+        Run(2 * House.Scan);
+
+        Assert.Equal((1, 1), (_out.StuckSwitches, _out.Valves));
+        Assert.Equal((false, ConditionList.Unknown), Pump(Condition.Proof));
+    }
+
+    [Fact]
+    public void Lists_hold_every_condition_in_its_order()
+    {
+        Start(House.OfZones(1));
+        _controller.ExplainPump(_pump);
+        _controller.ExplainHeat(_heat);
+
+        Assert.Equal(
+            Enum.GetValues<Condition>(),
+            [.. _pump.Which.Take(_pump.Count), .. _heat.Which.Take(_heat.Count)]);
+    }
+
+    [Fact]
+    public void A_start_delay_that_nobody_waits_for_has_no_time_left()
+    {
+        Start(House.OfZones(1).With(s => s.PumpStartDelayMs = 2 * House.Overrun));
+
+        Assert.Equal((false, ConditionList.Unknown), Pump(Condition.StartDelay));
+    }
+
+    [Fact]
+    public void Heat_waits_for_flow_and_for_the_limit_to_close()
+    {
+        _contacts.Contacts = Contact.Limit; // closed: all is well
+        Start(House.OfZones(1).Fit(Contact.Flow | Contact.Limit));
+        _contacts.Calls = 1;
+        Run(House.Opening + 3 * House.Scan);
+        Assert.True(_out.Pump);
+        Assert.Equal((false, ConditionList.Unknown), Heat(Condition.Flow));
+        Assert.Equal((true, 0), Heat(Condition.LimitClosed));
+
+        _contacts.Contacts |= Contact.Flow;
+        Run(2 * House.Scan);
+        Assert.Equal((true, 0), Heat(Condition.Flow));
+        Assert.True(_out.Heat);
+
+        _contacts.Contacts = Contact.Flow;
+        Run(2 * House.Scan);
+        Assert.Equal((false, ConditionList.Unknown), Heat(Condition.LimitClosed));
+    }
+
+    [Fact]
+    public void Frost_in_lockout_waits_for_nothing_when_its_time_is_used_up_and_out_of_it_has_all_the_time()
+    {
+        Start(House.OfZones(1).Fit(Contact.Freeze | Contact.Lockout));
+        _contacts.Contacts = Contact.Lockout; // frost opens its contact
+        Run(House.Opening + 3 * House.Scan);
+        Assert.True(_out.Heat);
+        Assert.Equal((true, 0), Heat(Condition.FrostTime));
+
+        while (_out.Heat)
+            Run(House.Scan);
+        Assert.Equal((false, ConditionList.Unknown), Heat(Condition.FrostTime));
+
+        _contacts.ServiceValves = 1; // a hand asks instead of the frost
+        Run(House.Scan);
+        Assert.Equal((true, 0), Heat(Condition.FrostTime));
+        _contacts.ServiceValves = 0;
+        _contacts.Contacts = 0; // in season
+        Run(2 * House.Scan);
+        Assert.Equal((true, 0), Heat(Condition.FrostTime));
+    }
+
+    [Fact]
+    public void Stray_flow_has_to_cease_for_a_rundown()
+    {
+        Start(House.OfZones(1).Fit(Contact.Flow));
+        _contacts.Contacts = Contact.Flow;
+        Run(House.Rundown + 2 * House.Scan);
+        Assert.Equal((false, ConditionList.Unknown), Pump(Condition.NoStrayFlow));
+
+        _contacts.Contacts = 0;
+        Run(3 * House.Scan);
+        Assert.Equal((false, House.Rundown - 2 * House.Scan), Pump(Condition.NoStrayFlow));
+        Run(House.Rundown - 2 * House.Scan);
+        Assert.Equal((true, 0), Pump(Condition.NoStrayFlow));
+    }
+
+    [Fact]
     public void Nobody_who_calls_is_the_first_thing_missing()
     {
         Start(House.OfZones(1));

@@ -99,7 +99,7 @@ public sealed class LeanScanTests : IDisposable
         [
             "ContactFilter.Step", "Latches.Step", "ClockWatch.Step", "ClockWatch.Fault", "ValveProof.Step", "LateValves.Step",
             "FlowWatch.Step", "Asking.Govern", "Asking.Step", "Asking.CountDemand", "Exercise.Step", "ZonePlan.Step",
-            "PumpSequence.Step", "ValveDrive.Step", "HeatDemand.Step", "HoldReasons.FirstUnmet", "Alarms.Of", "Counters.PumpRan",
+            "PumpSequence.Step", "ValveDrive.Step", "HeatDemand.Step", "HoldReasons.FirstUnmet", "Alarms.Of", "WholeSeconds.Pass",
             "AlarmBook.Note", "ControllerState.Changed",
         ];
 

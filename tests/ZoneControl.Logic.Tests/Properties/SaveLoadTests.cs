@@ -71,6 +71,34 @@ public class SaveLoadTests
         Assert.Equal(House.Opening - 700 + House.Scan, rig.RunUntil(o => o.Pump, 5000));
     }
 
+    [Fact]
+    public void What_was_saved_before_any_scan_powers_up()
+    {
+        ControllerSettings settings = House.OfZones(1).Settings();
+        var fresh = new ZoneController(settings);
+        int[] state = new int[fresh.StateLength];
+        fresh.Save(state);
+        ZoneController loaded = Spoilt(settings);
+        loaded.Load(state, 1000);
+        var outputs = new OutputImage();
+        loaded.Scan(1100, new InputImage { Calls = 1 }, outputs);
+
+        Assert.True(outputs.PowerUp);
+        Assert.Equal(0, outputs.AcceptedCalls | outputs.Valves);
+    }
+
+    [Fact]
+    public void The_idle_seconds_stand_where_it_says()
+    {
+        Rig rig = Rig.InSeason(House.OfZones(3).Switched(0).Gated(1).Exercised(600, 60, 1000, 5000)).RunFor(60_000);
+        int place = new ZoneController(House.OfZones(3).Switched(0).Gated(1).Exercised(600, 60, 1000, 5000).Settings()).IdlePlace;
+        int[] before = rig.State;
+        int[] after = rig.RunFor(7_300).State;
+
+        Assert.Equal(7_300, (after[place] - before[place]) * 1000 + after[place + 1] - before[place + 1]);
+        Assert.True(before[place] >= 60);
+    }
+
     /// <summary>The first difference after a load before one of a moment's scans, or null; one saved number may be dropped on the way.</summary>
     private static string? Difference(RandomRun run, int loadAt, int loadScan, int drop = -1)
     {
@@ -82,6 +110,7 @@ public class SaveLoadTests
         var expected = new OutputImage();
         var actual = new OutputImage();
         int[] state = new int[loaded.StateLength];
+        int[] other = new int[loaded.StateLength];
         int moment = -1;
         int scan = 0;
         long last = 0;
@@ -112,16 +141,22 @@ public class SaveLoadTests
             if (!follows)
                 continue;
             loaded.Scan(last + Ahead, world.Contacts, actual);
+            if (drop < 0 && !SameState(original, loaded, state, other))
+                return $"at {last} {string.Join(' ', other)} is not {string.Join(' ', state)}";
             if (Published.Of(expected) != Published.Of(actual))
                 return $"at {last} the loaded one shows {Published.Of(actual)}, not {Published.Of(expected)}";
         }
 
         if (!follows)
             return null;
+        return SameState(original, loaded, state, other) ? null : $"{string.Join(' ', other)} is not {string.Join(' ', state)}";
+    }
+
+    private static bool SameState(ZoneController original, ZoneController loaded, int[] state, int[] other)
+    {
         original.Save(state);
-        int[] other = new int[state.Length];
         loaded.Save(other);
-        return state.AsSpan().SequenceEqual(other) ? null : $"{string.Join(' ', other)} is not {string.Join(' ', state)}";
+        return state.AsSpan().SequenceEqual(other);
     }
 
     /// <summary>A controller that has lived through something before it loads: nothing of that may remain.</summary>

@@ -153,6 +153,18 @@ public class TimeFaultTests
     }
 
     [Fact]
+    public void So_do_senses_hands_and_contacts_of_the_house()
+    {
+        House house = House.OfZones(2).Gated(1).Fit(Contact.Priority)
+            .With(s => (s.CallDebounceMs, s.SwitchDebounceMs, s.ContactDebounceMs[Contact.Place(Contact.Priority)]) = (500, 500, 500));
+        Rig rig = Rig.InSeason(house).Sense(1).Hand(0).On(Contact.Priority).RunFor(400).StepAfter(-100);
+
+        rig.Always(o => (o.AcceptedSenses | o.AcceptedHands | o.AcceptedContacts) == 0, 400);
+        rig.Step();
+        Assert.Equal((2, 1, Contact.Priority), (rig.Out.AcceptedSenses, rig.Out.AcceptedHands, rig.Out.AcceptedContacts));
+    }
+
+    [Fact]
     public void A_hand_that_was_ignored_and_a_priority_that_was_too_long_stay_ignored()
     {
         House house = House.OfZones(1).Fit(Contact.Priority | Contact.ServicePump)

@@ -40,6 +40,34 @@ public class RcNetworkTests
         Near.Absolute(room, run.CelsiusAt(1, seconds * 1000L), 6e-6);
     }
 
+    // C·dT/dt = b − K·T at the start, worked out from the links: a wrong mode or a lost one would show.
+    [Fact]
+    public void Houses_of_any_size_begin_to_warm_at_the_rate_that_their_links_give() => Gen.Select(
+        Gen.Int[1, 16], Gen.Bool, Gen.Double[0.2, 5], Gen.Double[0, 400].Array[1, 16], Gen.Double[-10, 60].Array[33]).Sample((rooms, alike, size, flow, start) =>
+    {
+        int n = 1 + 2 * rooms;
+        double[] capacity = [1e5, .. Enumerable.Range(0, 2 * rooms).Select(i => (i % 2 == 0 ? 5e6 : 1e6) * (alike ? 1 : 1 + size * i))];
+        double[] outward = [3, .. Enumerable.Range(0, 2 * rooms).Select(i => i % 2 == 0 ? 2.0 : 40 * size)];
+        (int From, int To, double WPerK)[] links =
+        [
+            .. Enumerable.Range(0, rooms).Select(i => (0, 1 + 2 * i, alike ? flow[0] : flow[i % flow.Length])),
+            .. Enumerable.Range(0, rooms).Select(i => (1 + 2 * i, 2 + 2 * i, 200.0)),
+        ];
+        var run = new RcRun(n);
+        run.Begin(0, new RcNetwork(capacity, links, outward), start.AsSpan(0, n), new double[n]);
+        for (int body = 0; body < n; body++)
+        {
+            double heat = -outward[body] * start[body];
+            foreach ((int from, int to, double conductance) in links)
+            {
+                heat += from == body ? conductance * (start[to] - start[body]) : to == body ? conductance * (start[from] - start[body]) : 0;
+            }
+
+            Near.Absolute(start[body], run.CelsiusAt(body, 0), 1e-9);
+            Near.Absolute(heat / capacity[body], run.RateKPerS(body, 0), 1e-9 * (1 + rooms * 400 * 70 / capacity[body]));
+        }
+    });
+
     // tests/reference/heat/rc.json: SciPy's matrix exponential.
     [Fact]
     public void Networks_of_up_to_sixteen_rooms_follow_the_matrix_exponential()

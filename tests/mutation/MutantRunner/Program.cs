@@ -4,6 +4,7 @@ using MutantRunner;
 
 // MutantRunner TESTS.dll list              the mutants that are in the controller's assembly beside it
 // MutantRunner TESTS.dll OUT MUTANT ...    a line a mutant in OUT: its number, and "Killed" by whom, "Survived" or "Timeout"
+// MUTANT_SECONDS: processor time after which a mutant is taken to run for ever; 60 unless told.
 string tests = Path.GetFullPath(args[0]);
 string folder = Path.GetDirectoryName(tests)!;
 AssemblyLoadContext.Default.Resolving += (context, name) =>
@@ -16,6 +17,7 @@ if (args[1] == "list")
 }
 
 IReadOnlyList<Test> all = Test.All(AssemblyLoadContext.Default.LoadFromAssemblyPath(tests));
+TimeSpan patience = TimeSpan.FromSeconds(int.Parse(Environment.GetEnvironmentVariable("MUTANT_SECONDS") ?? "60", null));
 using var output = new StreamWriter(args[1], append: true) { AutoFlush = true };
 foreach (string mutant in args[2..])
 {
@@ -26,7 +28,7 @@ foreach (string mutant in args[2..])
     // On a busy machine time says little; what the process has worked does.
     TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
     bool ended = false;
-    while (!ended && Process.GetCurrentProcess().TotalProcessorTime - before < TimeSpan.FromSeconds(60))
+    while (!ended && Process.GetCurrentProcess().TotalProcessorTime - before < patience)
         ended = thread.Join(TimeSpan.FromSeconds(5));
     output.WriteLine($"{mutant} {(ended ? outcome : "Timeout")}");
     if (!ended)

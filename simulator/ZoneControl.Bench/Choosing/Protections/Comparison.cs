@@ -15,6 +15,9 @@ public sealed record Outcome
     /// <summary>Seconds the pump was on with less than its minimum flow.</summary>
     public required double DeadheadS { get; init; }
 
+    /// <summary>Seconds of that with every valve shut, so that nothing flowed at all.</summary>
+    public required double ShutS { get; init; }
+
     /// <summary>Separate stretches of that.</summary>
     public required int DeadheadEvents { get; init; }
 
@@ -33,8 +36,11 @@ public sealed record Outcome
     /// <summary>The winter with its rooms; null for a script, which has none.</summary>
     public SeasonResult? Winter { get; init; }
 
-    /// <summary>The fault trials' winters, in their order; none for a script.</summary>
-    public IReadOnlyList<SeasonResult> Trials { get; init; } = [];
+    /// <summary>The days of the fault trials with nothing broken; null for a script.</summary>
+    public SeasonResult? Sound { get; init; }
+
+    /// <summary>The fault trials' days, in their order; null where what breaks is not felt under this protection. None for a script.</summary>
+    public IReadOnlyList<SeasonResult?> Trials { get; init; } = [];
 
     /// <summary>Degree-hours above comfort in rooms whose valve is held open, K·h.</summary>
     public double HeldOverKh => Winter is null ? 0
@@ -48,6 +54,9 @@ public sealed record Outcome
 /// <param name="Outcomes">What each came to.</param>
 public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTrial> Trials, IReadOnlyList<Outcome> Outcomes)
 {
+    /// <summary>What the fault trials went through, in words; "" for a script.</summary>
+    public string TrialsUnder { get; init; } = "";
+
     private const int YearDays = 365;
 
     /// <summary>Compares them over the same invented winter, and over the middle of it with something broken.</summary>
@@ -72,13 +81,17 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
             .. protections.SelectMany(p => (SeasonJob[])
             [
                 new(p.House, () => winter, p.Build, new SeasonOptions { Days = days, Events = p.Under([]) }),
+                new(p.House, () => middle, p.Build, new SeasonOptions { Days = trialDays, Events = p.Under([]) }),
                 .. trials.Select(trial => new SeasonJob(p.House, () => middle, p.Build, new SeasonOptions { Days = trialDays, Events = p.Under(trial.Events) })),
             ]),
         ];
         IReadOnlyList<SeasonResult> results = SeasonBatch.Run(jobs, progress, cores, cancel);
-        int each = trials.Count + 1;
-        return new Comparison(house, $"{days} days of {winter.Name}", trials,
-            [.. protections.Select((p, i) => Of(p, results[i * each], [.. results.Skip((i * each) + 1).Take(trials.Count)]))]);
+        int each = trials.Count + 2;
+        string under = $"{days} days of {winter.Name} from {WeatherReader.DayInWords(house.ToWinter().FirstDay)} on, coldest hour {Show.Temperature(winter.ColdestC, house.Units)}";
+        return new Comparison(house, under, trials, [.. protections.Select((p, i) => Of(p, trials, [.. results.Skip(i * each).Take(each)]))])
+        {
+            TrialsUnder = $"{trialDays} days from {WeatherReader.DayInWords(MiddleOf(house, days).FirstDay)} on, coldest hour {Show.Temperature(middle.ColdestC, house.Units)}",
+        };
     }
 
     /// <summary>Compares them over the owner's script: water and pump only, since its thermostats follow the script and no room.</summary>
@@ -96,6 +109,7 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
             {
                 Protection = protection,
                 DeadheadS = totals.DeadheadS,
+                ShutS = totals.ShutS,
                 DeadheadEvents = totals.DeadheadEvents,
                 HottestTrappedC = totals.HottestTrappedC,
                 PumpStarts = totals.PumpStarts,
@@ -108,17 +122,20 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
         return new Comparison(house, $"the script \"{script.Title}\", {Durations.InWords(script.DurationMs)} long", [], outcomes);
     }
 
-    private static Outcome Of(Protection protection, SeasonResult winter, IReadOnlyList<SeasonResult> trials) => new()
+    /// <summary>An outcome from the results of a protection's runs: the winter, the trials' days with nothing broken, each trial.</summary>
+    private static Outcome Of(Protection protection, IReadOnlyList<FaultTrial> trials, SeasonResult[] results) => new()
     {
         Protection = protection,
-        DeadheadS = winter.DeadheadS,
-        DeadheadEvents = winter.DeadheadEvents,
-        HottestTrappedC = winter.HottestTrappedC,
-        PumpStarts = winter.PumpStarts,
-        PumpRunH = winter.PumpRunH,
-        PumpEnergyKWh = winter.PumpEnergyKWh,
-        Winter = winter,
-        Trials = trials,
+        DeadheadS = results[0].DeadheadS,
+        ShutS = results[0].ShutS,
+        DeadheadEvents = results[0].DeadheadEvents,
+        HottestTrappedC = results[0].HottestTrappedC,
+        PumpStarts = results[0].PumpStarts,
+        PumpRunH = results[0].PumpRunH,
+        PumpEnergyKWh = results[0].PumpEnergyKWh,
+        Winter = results[0],
+        Sound = results[1],
+        Trials = [.. trials.Select((trial, i) => protection.FeltBy(trial.Events) ? results[2 + i] : null)],
     };
 
     /// <summary>The house's winter begun in its middle.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Scripts;
+using ZoneControl.Bench.Winters;
 
 namespace ZoneControl.Bench.Choosing.Protections;
 
@@ -32,6 +33,8 @@ public static class Conclusion
             .. Broken(comparison),
             .. TwoWire(comparison),
             .. Comfort(comparison),
+            .. Companions(comparison),
+            .. Unseen(comparison),
             .. Cheapest(comparison, prices),
             Wear,
         ];
@@ -40,10 +43,11 @@ public static class Conclusion
     private static string Unprotected(Comparison comparison)
     {
         Outcome none = comparison.Outcomes[0];
-        return none.DeadheadS < NoneS
-            ? "Even without protection this pump never ran with less than its minimum flow here: protection buys nothing that these numbers show."
-            : $"Without protection the pump ran {Time(none.DeadheadS)} with less than its minimum flow, in {none.DeadheadEvents} stretches, and its trapped "
-                + $"water reached {Show.Temperature(none.HottestTrappedC, comparison.House.Units)} at most.";
+        if (none.DeadheadS < NoneS)
+            return "Even without protection this pump never ran with less than its minimum flow here: protection buys nothing that these numbers show.";
+        string shut = none.ShutS < NoneS ? "never quite without" : $"{Time(none.ShutS)} of it against valves that were all shut";
+        return $"Without protection the pump ran {Time(none.DeadheadS)} with less than its minimum flow, {shut}, in {none.DeadheadEvents:N0} stretches. "
+            + $"The water trapped in it reached {Show.Temperature(none.HottestTrappedC, comparison.House.Units)} at most.";
     }
 
     private static IEnumerable<string> Held(Comparison comparison)
@@ -53,67 +57,73 @@ public static class Conclusion
         {
             double before = none.Winter!.Rooms.Where((_, zone) => (held.Protection.HeldOpen & (1 << zone)) != 0).Sum(room => room.OverKh);
             string rooms = comparison.House.ZoneLabels(held.Protection.HeldOpen);
-            yield return $"Holding {rooms} open by hand leaves {Time(held.DeadheadS)} of that and heats {rooms} {Degrees(held.HeldOverKh, comparison)} (degrees times hours) too warm "
-                + $"instead of {Degrees(before, comparison)}"
-                + (held.Winter!.HeatKWh > none.Winter.HeatKWh
-                    ? $", with {Number(held.Winter.HeatKWh - none.Winter.HeatKWh)} kWh more heat." : ".");
+            string left = none.DeadheadS < NoneS ? "" : $"leaves {Time(held.DeadheadS)} of that, and ";
+            yield return $"Holding {rooms} open by hand {left}has {rooms} {Degrees(held.HeldOverKh, comparison)} (degrees times hours) too warm instead of "
+                + $"{Degrees(before, comparison)}{MoreHeat(held, none)}.";
         }
     }
 
     private static IEnumerable<string> Partial(Comparison comparison)
     {
         Outcome none = comparison.Outcomes[0];
-        if (none.DeadheadS < NoneS)
-            yield break;
         foreach (Outcome outcome in comparison.Outcomes.Skip(1).Where(o => o.Protection.HeldOpen == 0 && o.DeadheadS >= NoneS))
         {
-            double left = outcome.DeadheadS / none.DeadheadS;
-            yield return left switch
+            string name = outcome.Protection.Name;
+            string words = (outcome.DeadheadS / none.DeadheadS) switch
             {
-                > 1.02 => $"With {outcome.Protection.Name} it is longer: {Time(outcome.DeadheadS)}.",
-                > 0.98 => $"With {outcome.Protection.Name} it is much the same: {Time(outcome.DeadheadS)}.",
-                _ => $"With {outcome.Protection.Name} {Share(left)} of it is left: {Time(outcome.DeadheadS)}.",
+                _ when none.DeadheadS < NoneS => $"With {name} it did, for {Time(outcome.DeadheadS)}.",
+                > 1.02 => $"With {name} it is longer: {Time(outcome.DeadheadS)}.",
+                > 0.98 => $"With {name} it is much the same: {Time(outcome.DeadheadS)}.",
+                var left => $"With {name} it is {Time(outcome.DeadheadS)}, {Share(left)} of that without protection.",
             };
+            yield return outcome.Protection.Remark.Length == 0 ? words : $"{words} {outcome.Protection.Remark}";
         }
     }
 
     private static string Zero(Comparison comparison)
     {
-        string[] zero = [.. comparison.Outcomes.Where(outcome => outcome.DeadheadS < NoneS).Select(outcome => outcome.Protection.Name)];
-        return zero.Length == 0
-            ? "None of them keeps the pump above its minimum flow throughout."
-            : $"Never below its minimum flow: {string.Join(", ", zero)}.";
+        string[] zero = [.. comparison.Outcomes.Skip(1).Where(outcome => outcome.DeadheadS < NoneS).Select(outcome => outcome.Protection.Name)];
+        if (zero.Length == 0)
+            return "None of them keeps the pump above its minimum flow throughout.";
+        return $"{(comparison.Outcomes[0].DeadheadS < NoneS ? "Nor with" : "Never below its minimum flow with")} {string.Join(", ", zero)}.";
     }
 
     private static IEnumerable<string> Broken(Comparison comparison)
     {
         if (comparison.Trials.Count == 0)
             yield break;
-        Outcome[] safe = [.. comparison.Outcomes.Where(o => o.DeadheadS < NoneS && o.Trials.All(trial => trial.DeadheadS < NoneS))];
+        Outcome[] safe = [.. comparison.Outcomes.Skip(1).Where(IsSafeWhenBroken)];
+        string what = string.Join(", ", comparison.Trials.Select(trial => trial.Name));
         yield return safe.Length > 0
-            ? $"Nor with something broken ({string.Join(", ", comparison.Trials.Select(trial => trial.Name))}): {string.Join(", ", safe.Select(o => o.Protection.Name))}."
-            : "With something broken, each of them lets it happen.";
-        foreach (Outcome outcome in comparison.Outcomes.Where(o => o.DeadheadS < NoneS).Except(safe))
+            ? $"With something broken ({what}) that still holds for {string.Join(", ", safe.Select(AsFarAsTried))}."
+            : $"With something broken ({what}) it holds for none of them.";
+        foreach (Outcome outcome in comparison.Outcomes.Where(o => o.DeadheadS < NoneS && !IsSafeWhenBroken(o)))
         {
-            IEnumerable<string> fails = comparison.Trials.Zip(outcome.Trials).Where(pair => pair.Second.DeadheadS >= NoneS)
-                .Select(pair => $"{pair.First.Name}, {Time(pair.Second.DeadheadS)}");
-            yield return $"With {outcome.Protection.Name} it happens when something breaks: {string.Join("; ", fails)}.";
+            IEnumerable<string> fails = comparison.Trials.Zip(outcome.Trials).Where(pair => pair.Second?.DeadheadS >= NoneS)
+                .Select(pair => $"{pair.First.Name}, {Time(pair.Second!.DeadheadS)}");
+            yield return $"With {outcome.Protection.Name} the pump gets too little when something breaks: {string.Join("; ", fails)}.";
         }
     }
+
+    private static bool IsSafeWhenBroken(Outcome outcome) =>
+        outcome.DeadheadS < NoneS && outcome.Trials.All(trial => trial is null || trial.DeadheadS < NoneS);
+
+    private static string AsFarAsTried(Outcome outcome) =>
+        outcome.Protection.Name + (outcome.Trials.Any(trial => trial is null) ? " (as far as it could be tried)" : "");
 
     /// <summary>A two-wire valve that stays shut is the one thing that a controller without a flow switch cannot see.</summary>
     private static IEnumerable<string> TwoWire(Comparison comparison)
     {
         int stuck = comparison.Trials.Count > 0 && comparison.Trials[0].Events[0].Action is FaultChange change ? change.Zone : -1;
         Outcome? plain = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.Ours);
-        if (stuck < 0 || plain is null || plain.Trials[0].DeadheadS < NoneS || comparison.House.Zones[stuck].Actuator.HasSwitch)
+        if (stuck < 0 || plain?.Trials[0] is not { DeadheadS: >= NoneS } unseen || comparison.House.Zones[stuck].Actuator.HasSwitch)
             yield break;
         string words = $"{comparison.House.Zones[stuck].Label} has a two-wire actuator: shut for good, it still counts as open when its time has passed.";
-        Outcome? flow = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.OursWithFlowSwitch);
-        yield return flow is null || flow.Trials[0].DeadheadS >= plain.Trials[0].DeadheadS
+        SeasonResult? seen = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.OursWithFlowSwitch)?.Trials[0];
+        yield return seen is null || seen.DeadheadS >= unseen.DeadheadS
             ? words
-            : $"{words} A flow switch sees it: {Time(flow.Trials[0].DeadheadS)} are left, and then the pump waits for reset while rooms get "
-                + $"{Degrees(flow.Trials[0].UnderKh, comparison)} too cold in {flow.Trials[0].Days} days ({Degrees(plain.Trials[0].UnderKh, comparison)} without the switch).";
+            : $"{words} A flow switch sees it: the pump runs {Time(seen.DeadheadS)} with too little instead of {Time(unseen.DeadheadS)}, and then waits for reset while "
+                + $"rooms get {Degrees(seen.UnderKh, comparison)} too cold in {seen.Days} days ({Degrees(unseen.UnderKh, comparison)} without the switch).";
     }
 
     private static IEnumerable<string> Comfort(Comparison comparison)
@@ -133,6 +143,26 @@ public static class Conclusion
             + $"{Degrees(none.Winter.UnderKh, comparison)} without protection.";
     }
 
+    /// <summary>What minimum open costs: companions warm rooms that did not ask.</summary>
+    private static IEnumerable<string> Companions(Comparison comparison)
+    {
+        Outcome none = comparison.Outcomes[0];
+        Outcome? ours = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.Ours);
+        if (none.Winter is { } before && ours?.Winter is { } with && with.OverKh > before.OverKh + LittleKh)
+        {
+            yield return $"ZoneControl opens rooms that did not ask, as companions: all rooms together are {Degrees(with.OverKh, comparison)} too warm instead of "
+                + $"{Degrees(before.OverKh, comparison)}{MoreHeat(ours, none)}.";
+        }
+    }
+
+    private static IEnumerable<string> Unseen(Comparison comparison)
+    {
+        if (comparison.Outcomes.Any(o => o.Protection.Name == ProtectionList.BypassAlone && o.DeadheadS < NoneS))
+        {
+            yield return "What the numbers do not show of a bypass: here it is set right and works. What it passes warms no room, and it tells nobody which valve failed.";
+        }
+    }
+
     private static IEnumerable<string> Cheapest(Comparison comparison, Prices prices)
     {
         if (!prices.AreGiven)
@@ -141,20 +171,28 @@ public static class Conclusion
             yield break;
         }
 
-        Outcome[] zero = [.. comparison.Outcomes.Where(o => o.DeadheadS < NoneS && o.Trials.All(trial => trial.DeadheadS < NoneS))];
+        // A valve held open costs nothing to buy; its price is the rooms that nobody can turn down, which money here does not see.
+        Outcome[] zero = [.. comparison.Outcomes.Where(o => o.Protection.HeldOpen == 0 && IsSafeWhenBroken(o))];
         (Outcome Outcome, double InAll)[] priced = [.. zero.Select(o => (o, Cost.Of(o, prices).InAll)).Where(pair => pair.InAll is not null)
             .Select(pair => (pair.o, pair.InAll!.Value))];
         if (priced.Length > 0)
         {
             (Outcome cheapest, double inAll) = priced.MinBy(pair => pair.InAll);
-            yield return $"Of those that never deadhead, broken or not, and whose prices are known, {cheapest.Protection.Name} costs least over {prices.Years} "
-                + $"years: {Number(inAll)}.";
+            yield return $"Of those that never deadhead, broken or not, whose prices are known and that hold no valve open by hand, {cheapest.Protection.Name} costs "
+                + $"least over {prices.Years} years: {Number(inAll)}.";
         }
         else
         {
-            yield return "Of those that never deadhead none has all the prices that its cost needs.";
+            yield return "Of those that never deadhead, broken or not, none has all the prices that its cost needs.";
         }
     }
+
+    private static string MoreHeat(Outcome outcome, Outcome none) => (outcome.Winter!.HeatKWh - none.Winter!.HeatKWh) switch
+    {
+        >= 1 and var more => $", with {Number(more)} kWh more heat",
+        <= -1 and var less => $", with {Number(-less)} kWh less heat",
+        _ => "",
+    };
 
     private static string Degrees(double kelvinHours, Comparison comparison) => comparison.House.Units == DisplayUnits.Us
         ? $"{Number(kelvinHours * 9 / 5)} °F·h"

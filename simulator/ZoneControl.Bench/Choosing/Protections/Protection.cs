@@ -20,8 +20,15 @@ public sealed record PartCount(string Part, int Count);
 public sealed record Protection(
     string Name, string Explains, House House, Func<ControllerSettings, IController> Build, IReadOnlyList<PartCount> Parts)
 {
+    /// <summary>Why the pump may still get too little under it in this house, as a sentence; "" where nothing is known beforehand.</summary>
+    public string Remark { get; init; } = "";
+
     /// <summary>Zones whose valves stand open day and night, one bit each.</summary>
     public int HeldOpen { get; init; }
+
+    /// <summary>Whether events can break anything here: a valve that is held open by hand stays so.</summary>
+    public bool FeltBy(IReadOnlyList<ScriptEvent> events) =>
+        !events.Any(e => e.Action is FaultChange fault && (HeldOpen & (1 << fault.Zone)) != 0);
 
     /// <summary>
     /// Events of a run as they come about under this protection: a valve that is held open by hand stays so once it is open,

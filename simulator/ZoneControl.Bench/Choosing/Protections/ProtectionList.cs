@@ -12,6 +12,12 @@ public static class ProtectionList
     /// <summary>Names of what may have to be bought, for prices.</summary>
     public static IReadOnlyList<string> Parts { get; } = [Relay, Switch, Bypass, RegulatedPump, FlowSwitch, Controller];
 
+    /// <summary>Name of the plain wiring.</summary>
+    internal const string Nothing = "no protection";
+
+    /// <summary>Name of a spring bypass by itself.</summary>
+    internal const string BypassAlone = "bypass";
+
     /// <summary>Name of the controller by itself.</summary>
     internal const string Ours = "ZoneControl";
 
@@ -34,16 +40,16 @@ public static class ProtectionList
         ArgumentNullException.ThrowIfNull(house);
         House bare = Bare(house);
         House bypassed = WithBypass(house, bare);
-        House regulated = WithRegulation(bare);
+        House regulated = WithRegulation(house, bare);
+        House plain = Plain(house);
         int held = Held(house);
         int slowest = (int)house.Zones.Max(zone => zone.Actuator.OpeningTime).TotalMilliseconds;
-        int switches = house.Zones.Where(zone => zone.Actuator.HasSwitch).Sum(zone => zone.Actuators.Value);
         string delay = Durations.InWords(slowest);
         IController Straight(ControllerSettings s) => new StraightWiring(s);
         IController Library(ControllerSettings s) => new LibraryController(s);
         return
         [
-            new("none", "Pump and heat straight to the calls.", bare, Straight, []),
+            new(Nothing, "Pump and heat straight to the calls.", bare, Straight, []),
             new("valve held open", $"The same, with the valves of {house.ZoneLabels(held)} held open by hand day and night.", bare,
                 s => new HeldOpen(s, held), [])
             {
@@ -51,25 +57,31 @@ public static class ProtectionList
             },
             new("start delay", $"A time relay starts pump and heat {delay} after the first call.", bare,
                 s => new DelayedStart(s, slowest), [new(Relay, 1)]),
-            new("end switches", "Pump and heat run while a calling zone's end switch is made; two-wire zones start them with their call.", bare,
-                s => new EndSwitchInterlock(s), [new(Switch, switches)]),
-            new("bypass", $"A spring bypass that opens at {Measured.Pressure(bypassed.Bypass!.OpensAtPa, house.Units)}.", bypassed, Straight, [new(Bypass, 1)]),
-            new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most, less as flow falls; its minimum flow is taken to stay the same.", regulated, Straight,
-                [new(RegulatedPump, 1)]),
+            EndSwitches(bare),
+            new(BypassAlone, $"A spring bypass that opens at {Measured.Pressure(bypassed.Bypass!.OpensAtPa, house.Units)}.", bypassed, Straight,
+                [new(Bypass, 1)]),
+            new("regulated pump", $"A pump that keeps {Show.Length(regulated.Pump.Regulation!.SetHeadM, house.Units)} at most{(regulated.Pump.Regulation.HeadAtNoFlowM < regulated.Pump.Regulation.SetHeadM ? ", less as flow falls" : "")}; "
+                + "its minimum flow is taken to stay the same.", regulated, Straight, [new(RegulatedPump, 1)]),
             new("delay + bypass", "Time relay and spring bypass.", bypassed, s => new DelayedStart(s, slowest), [new(Relay, 1), new(Bypass, 1)]),
-            new(Ours, $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts.", house, Library,
-                [new(Controller, 1)]),
-            .. WithFlowSwitch(house, Library),
+            Proving(new(Ours, $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts."
+                + (plain.Bypass is null ? "" : " The bypass stays, since minimum open counts it."), plain, Library, [new(Controller, 1)])),
+            .. WithFlowSwitch(plain, Library),
             // The plant takes no spring bypass beside a pump that regulates in proportion: they may balance at two flows.
             new("ZC + bypass", "ZoneControl and spring bypass.",
-                house with
-                {
-                    Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 },
-                    Pump = house.Pump with { Regulation = null },
-                },
-                Library, [new(Controller, 1), new(Bypass, 1)]),
-            .. house.Bypass is null or { CountsAs: 0 } ? (Protection[])[Regulated(house with { Pump = regulated.Pump, Bypass = null }, Library)] : [],
+                plain with { Bypass = bypassed.Bypass! with { CountsAs = house.Bypass?.CountsAs ?? 0 } }, Library,
+                [new(Controller, 1), new(Bypass, 1)]),
+            .. plain.Bypass is null ? (Protection[])[Regulated(plain with { Pump = regulated.Pump }, Library)] : [],
         ];
+    }
+
+    private static Protection EndSwitches(House bare)
+    {
+        int switches = bare.Zones.Where(zone => zone.Actuator.HasSwitch).Sum(zone => zone.Actuators.Value);
+        return new("end switches", "Pump and heat run while a calling zone's end switch is made; two-wire zones start them with their call.", bare,
+            s => new EndSwitchInterlock(s), [new(Switch, switches)])
+        {
+            Remark = switches == 0 ? "No valve of this house has an end switch, so each call starts the pump." : "",
+        };
     }
 
     /// <summary>With a switch that sees the water, where the house has none yet.</summary>
@@ -87,16 +99,49 @@ public static class ProtectionList
     /// <summary>A regulated pump passes less through the same valves, so minimum open is reckoned anew for it.</summary>
     private static Protection Regulated(House house, Func<ControllerSettings, IController> library)
     {
-        var flows = new HouseFlows(house, house.SeasonWaterC());
-        var sets = new OpenSets(house, flows);
-        bool Reached(int open) => Enumerable.Range(0, house.Zones.Count)
-            .All(zone => OpenSets.CapacityOf(house, (1 << zone) | house.Controller.Companions.Value.Sum(help => help == zone ? 0 : 1 << help)) >= open);
-        int open = sets.LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value) is { } least && Reached(least)
-            ? Math.Max(least, house.Controller.MinimumOpen)
-            : house.Controller.MinimumOpen;
-        return new Protection("ZC + regulated pump", $"ZoneControl and the regulated pump, with minimum open {open} for it.",
-            house with { Controller = house.Controller with { MinimumOpen = open } }, library, [new(Controller, 1), new(RegulatedPump, 1)]);
+        int own = house.Controller.MinimumOpen;
+        int? least = Sets(house).LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value);
+        int open = least is { } needed && CompanionsReach(house, needed) ? Math.Max(needed, own) : own;
+        return Proving(new Protection("ZC + regulated pump", $"ZoneControl and the regulated pump, with minimum open {open} for it.",
+            house with { Controller = house.Controller with { MinimumOpen = open } }, library, [new(Controller, 1), new(RegulatedPump, 1)]));
     }
+
+    /// <summary>A protection that proves minimum open, with what there is to say where that is too little for the pump.</summary>
+    private static Protection Proving(Protection protection)
+    {
+        House house = protection.House;
+        int open = house.Controller.MinimumOpen;
+        double wants = house.Pump.MinimumFlowM3s.Value;
+        OpenSets sets = Sets(house);
+        if (sets.WorstReaching(open) is not { } worst || sets.Flow(worst) >= wants)
+            return protection;
+        string why = $"Its minimum open of {open} may be {house.ZoneLabels(worst)} alone, {Show.Flow(sets.Flow(worst), house.Units)} where the pump wants "
+            + $"{Show.Flow(wants, house.Units)}; ";
+        string mend = sets.LeastMinimumOpen(wants) switch
+        {
+            null => "not even all zones together pass that.",
+            { } least when CompanionsReach(house, least) => $"minimum_open = {least} would do.",
+            { } least => $"it would take minimum_open = {least}, which the companions cannot reach.",
+        };
+        return protection with { Remark = why + mend };
+    }
+
+    private static OpenSets Sets(House house) => new(house, new HouseFlows(house, house.SeasonWaterC()));
+
+    /// <summary>Whether each zone that calls alone has companions enough for a minimum open.</summary>
+    private static bool CompanionsReach(House house, int open)
+    {
+        int companions = house.Controller.Companions.Value.Aggregate(0, (zones, zone) => zones | (1 << zone));
+        return Enumerable.Range(0, house.Zones.Count).All(zone => OpenSets.CapacityOf(house, (1 << zone) | companions) >= open);
+    }
+
+    /// <summary>The house with nothing that guards its pump beside the controller, but for a bypass that minimum open counts.</summary>
+    private static House Plain(House house) => house with
+    {
+        Bypass = house.Bypass is { CountsAs: > 0 } ? house.Bypass : null,
+        FixedBypass = house.FixedBypass is { CountsAs: > 0 } ? house.FixedBypass : null,
+        Pump = house.Pump with { Regulation = null },
+    };
 
     /// <summary>The house without what guards its pump.</summary>
     private static House Bare(House house) => house with
@@ -125,11 +170,13 @@ public static class ProtectionList
     }
 
     /// <summary>
-    /// With a pump that regulates itself in proportion: set to the head that it gives with all zones open, from half of it at no
-    /// flow (common practice).
+    /// With a pump that regulates itself: as the house's own does, or else in proportion, set to the head that it gives with all
+    /// zones open, from half of it at no flow (common practice).
     /// </summary>
-    private static House WithRegulation(House bare)
+    private static House WithRegulation(House house, House bare)
     {
+        if (house.Pump.Regulation is { } own)
+            return bare with { Pump = bare.Pump with { Regulation = own } };
         var flows = new HouseFlows(bare, bare.SeasonWaterC());
         double all = flows.With(flows.AllZones).PumpHeadM;
         double set = Math.Min(all, 0.95 * bare.Pump.ShutoffHeadM);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ZoneControl.Bench.Choosing.Protections;
 using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Winters;
 
 namespace ZoneControl.Web.View.Sheets;
 
@@ -18,72 +19,71 @@ public static class CompareSheet
             new("The pump", [Pump(comparison), Picture(comparison)]),
         };
         if (comparison.Outcomes[0].Winter is not null)
-            sections.Add(new SheetSection("The rooms", [Rooms(comparison)]));
+            sections.Add(new SheetSection("The rooms", [Rooms(comparison), WinterSheet.Meanings(comparison.House.Units)]));
         if (comparison.Trials.Count > 0)
         {
             sections.Add(new SheetSection("With something broken",
-                [Broken(comparison), ColdWhenBroken(comparison), .. comparison.Trials.Select(trial => new SheetText($"{Capital(trial.Name)}: {trial.Explains}"))]));
+                [Broken(comparison), ColdWhenBroken(comparison), .. NotFelt(comparison), .. comparison.Trials.Select(trial => new SheetText($"{Capital(trial.Name)}: {trial.Explains}"))]));
         }
 
         if (prices.AreGiven)
             sections.Add(new SheetSection("Costs", [Costs(comparison, prices), new SheetText(Assumptions(prices))]));
         sections.Add(new SheetSection("What was compared",
-            [.. comparison.Outcomes.Select(o => new SheetText($"{Capital(o.Protection.Name)}: {o.Protection.Explains}"))]));
+            [
+                .. comparison.Outcomes.Select(o => new SheetText($"{Capital(o.Protection.Name)}: {o.Protection.Explains}")),
+                .. Own(comparison.House).Select(words => new SheetText(words)),
+            ]));
         return new SheetView("protections compared", "Which protection does what?", CheckSheet.HouseLine(comparison.House),
             $"The same for each of them: {comparison.Under}. ZC stands for ZoneControl.", sections);
     }
 
     private static SheetTable Pump(Comparison comparison) => new(
-        "Deadhead: the pump is on with less than its minimum flow. Energy is electrical",
-        [new("protection"), new("deadhead", true), new("times", true), new("hottest", true), new("starts", true), new("kWh", true)],
+        "Deadhead: the pump is on with less than its minimum flow. No flow: the part of it with every valve shut. Energy is electrical",
+        [
+            new("protection"), new("deadhead", true), new("no flow", true), new("times", true), new("hottest", true), new("starts", true),
+            new("kWh", true),
+        ],
         [
             .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
             [
-                o.Protection.Name, Quantity.Duration(o.DeadheadS), $"{o.DeadheadEvents}", Show.Temperature(o.HottestTrappedC, comparison.House.Units),
-                $"{o.PumpStarts}", Number(o.PumpEnergyKWh),
+                o.Protection.Name, Quantity.Duration(o.DeadheadS), Quantity.Duration(o.ShutS), Whole(o.DeadheadEvents),
+                Show.Temperature(o.HottestTrappedC, comparison.House.Units), Whole(o.PumpStarts), Number(o.PumpEnergyKWh),
             ]),
         ]);
 
     private static SheetBars Picture(Comparison comparison) => new("Deadhead", "hours",
         [.. comparison.Outcomes.Select(o => new SheetBar(o.Protection.Name, o.DeadheadS / 3600, Quantity.Duration(o.DeadheadS)))]);
 
-    private static SheetTable Rooms(Comparison comparison)
-    {
-        bool us = comparison.House.Units == DisplayUnits.Us;
-        string unit = us ? "°F·h" : "K·h";
-        string Degrees(double kelvinHours) => Number(us ? kelvinHours * 9 / 5 : kelvinHours);
-        return new SheetTable(
-            $"Degree-hours off comfort, all rooms together, {unit}; of the warm ones, those in rooms held open; and the heat that it took",
-            [new("protection"), new("too cold", true), new("too warm", true), new("held open", true), new("warmest", true), new("heat, kWh", true)],
-            [
-                .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
-                [
-                    o.Protection.Name, Degrees(o.Winter!.UnderKh), Degrees(o.Winter.OverKh),
-                    o.Protection.HeldOpen == 0 ? "-" : Degrees(o.HeldOverKh),
-                    Show.Temperature(o.Winter.Rooms.Max(room => room.WarmestC), comparison.House.Units), Number(o.Winter.HeatKWh),
-                ]),
-            ]);
-    }
-
-    private static SheetTable Broken(Comparison comparison) => new(
-        $"Deadhead in {comparison.Outcomes[0].Trials[0].Days} days of midwinter",
-        [new("protection"), .. comparison.Trials.Select(trial => new SheetColumn(trial.Name, true))],
+    private static SheetTable Rooms(Comparison comparison) => new(
+        $"Degree-hours off comfort, all rooms together, {DegreeHours(comparison)}; of the warm ones, those in rooms whose valve is held open; "
+            + "and the heat that it took",
+        [new("protection"), new("too cold", true), new("too warm", true), new("held open", true), new("warmest", true), new("heat, kWh", true)],
         [
             .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
-                [o.Protection.Name, .. o.Trials.Select(trial => Quantity.Duration(trial.DeadheadS))]),
+            [
+                o.Protection.Name, Degrees(o.Winter!.UnderKh, comparison), Degrees(o.Winter.OverKh, comparison),
+                o.Protection.HeldOpen == 0 ? "-" : Degrees(o.HeldOverKh, comparison),
+                Show.Temperature(o.Winter.Rooms.Max(room => room.WarmestC), comparison.House.Units), Number(o.Winter.HeatKWh),
+            ]),
         ]);
 
-    private static SheetTable ColdWhenBroken(Comparison comparison)
-    {
-        bool us = comparison.House.Units == DisplayUnits.Us;
-        return new SheetTable(
-            $"Too cold in those days, all rooms together, {(us ? "°F·h" : "K·h")}",
-            [new("protection"), .. comparison.Trials.Select(trial => new SheetColumn(trial.Name, true))],
-            [
-                .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
-                    [o.Protection.Name, .. o.Trials.Select(trial => Number(us ? trial.UnderKh * 9 / 5 : trial.UnderKh))]),
-            ]);
-    }
+    private static SheetTable Broken(Comparison comparison) =>
+        Tried(comparison, $"Deadhead in {comparison.TrialsUnder}", days => Quantity.Duration(days.DeadheadS));
+
+    private static SheetTable ColdWhenBroken(Comparison comparison) => Tried(
+        comparison, $"Too cold in those days, all rooms together, {DegreeHours(comparison)}", days => Degrees(days.UnderKh, comparison));
+
+    private static SheetTable Tried(Comparison comparison, string caption, Func<SeasonResult, string> text) => new(
+        caption,
+        [new("protection"), new("nothing broken", true), .. comparison.Trials.Select(trial => new SheetColumn(trial.Name, true))],
+        [
+            .. comparison.Outcomes.Select(o => (IReadOnlyList<string>)
+                [o.Protection.Name, text(o.Sound!), .. o.Trials.Select(trial => trial is null ? "-" : text(trial))]),
+        ]);
+
+    private static IEnumerable<SheetText> NotFelt(Comparison comparison) => comparison.Outcomes.Any(o => o.Trials.Any(trial => trial is null))
+        ? [new SheetText("-: not felt, since the valve that fails is one that is held open by hand.")]
+        : [];
 
     private static SheetTable Costs(Comparison comparison, Prices prices) => new(
         "In the owner's money",
@@ -100,14 +100,32 @@ public static class CompareSheet
     {
         string energy = string.Join(" and ", new[]
         {
-            prices.Electricity is { } e ? $"electricity of the pump at {Number(e)} a kWh" : null,
-            prices.Heat is { } h ? $"heat at {Number(h)} a kWh" : null,
+            prices.Electricity is { } e ? $"electricity of the pump at {Price(e)} a kWh" : null,
+            prices.Heat is { } h ? $"heat at {Price(h)} a kWh" : null,
         }.OfType<string>());
         return $"A year is one run as above{(energy.Length > 0 ? $", {energy}" : "")}. Prices stay, there is no interest, nothing is renewed and no work is "
             + "paid. A cost is left out where a price that it needs is not given.";
     }
 
+    /// <summary>What the house has and a row leaves out unless it names it.</summary>
+    private static IEnumerable<string> Own(House house)
+    {
+        if (house.Bypass is not null || house.FixedBypass is not null)
+            yield return "The house's own bypass is in the rows that name a bypass, and in no other unless minimum open counts it.";
+        if (house.Pump.Regulation is not null)
+            yield return "The house's pump regulates itself: it does so in the rows that name a regulated pump, and runs at full speed in all others.";
+    }
+
+    private static string DegreeHours(Comparison comparison) => WinterSheet.DegreeHours(comparison.House.Units);
+
+    private static string Degrees(double kelvinHours, Comparison comparison) =>
+        Number(comparison.House.Units == DisplayUnits.Us ? kelvinHours * 9 / 5 : kelvinHours);
+
+    private static string Whole(int value) => value.ToString("N0", CultureInfo.InvariantCulture);
+
     private static string Money(double? value) => value is { } v ? v.ToString("#,0.00", CultureInfo.InvariantCulture) : "-";
+
+    private static string Price(double value) => value.ToString("0.00##", CultureInfo.InvariantCulture);
 
     private static string Number(double value) => value.ToString(Math.Abs(value) < 9.95 ? "0.##" : "#,0", CultureInfo.InvariantCulture);
 
