@@ -71,9 +71,11 @@ public static class TimeJudge
                 "it would always be late: renew the actuator, or give it a longer opening_time"),
             _ => Slow(zone, full),
         };
+        // A switch that is not believed says nothing of the stroke either.
+        string reckoned = made < zone.SwitchMinTime.Value ? ""
+            : $", so fully open after about {Words(full)}; the house file says {Words(zone.Actuator.OpeningTime)} at worst";
         return new Finding("end switch", kind,
-            $"{zone.Label}: its end switch said open after {Words(made)}, so fully open after about {Words(full)}; the house file says "
-                + $"{Words(zone.Actuator.OpeningTime)} at worst. The switch is believed from "
+            $"{zone.Label}: its end switch said open after {Words(made)}{reckoned}. The switch is believed from "
                 + $"{Words(zone.SwitchMinTime.Value)} on, late after {Words(zone.SwitchLimit.Value)}"
                 + Hazard(zone, full, "Were its switch not believed, the"),
             _fine, change)

@@ -42,6 +42,12 @@ public class TimeJudgeTests
             .Where(zone => zone.Times.Count > 0).Select(zone => zone.Times[0].BySwitch));
     }
 
+    [Theory]
+    [InlineData(20, false)] // believed from 45 s on
+    [InlineData(162, true)]
+    public void Only_a_switch_that_is_believed_tells_when_its_valve_is_open(double made, bool tells) => Assert.Equal(tells, Assert.Single(
+        RecordFindings.Judged(_house, Record("2026-10-03", new ZoneRecord { Zone = "bath", SwitchMadeS = made }))).Says.Contains("fully open", StringComparison.Ordinal));
+
     [Fact]
     public void One_measurement_is_not_getting_slow() =>
         Assert.All(Drift.Of(_house, [Entry("2026-10-03", null, new ZoneRecord { Zone = "shop", OpenedS = 360 })]), zone => Assert.False(zone.IsSlowing));
