@@ -55,4 +55,31 @@ public class SheetTests : BunitContext
         foreach (System.Text.RegularExpressions.Match used in System.Text.RegularExpressions.Regex.Matches(HtmlSheet.Style, @"var\((--[a-z-]+)\)"))
             Assert.Contains($"  {used.Groups[1].Value}: ", HtmlSheet.Style, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Only_what_comes_from_a_model_says_that_it_does()
+    {
+        Assert.Contains("a model of the house", Render<SheetBody>(p => p.Add(s => s.Sheet, Sheet(new SheetText("x")))).Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "a model of the house", Render<SheetBody>(p => p.Add(s => s.Sheet, Sheet(new SheetText("x")) with { FromModel = false })).Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_foot_of_a_page_names_house_and_day_and_cannot_leave_its_string()
+    {
+        string css = PageFoot.Css(Sheet() with { House = "A\"; } </style><b>: 3 zones", Date = "2026-10-03" });
+        Assert.Contains("2026-10-03, page ", css, StringComparison.Ordinal);
+        Assert.DoesNotContain("</style>", css, StringComparison.Ordinal);
+        Assert.DoesNotContain("A\"", css, StringComparison.Ordinal);
+        Assert.DoesNotContain("3 zones", css, StringComparison.Ordinal);
+        Assert.DoesNotContain("size:", css, StringComparison.Ordinal); // the paper is the printer's
+    }
+
+    [Fact]
+    public void Short_tables_stay_on_one_page_and_long_ones_part_between_rows()
+    {
+        SheetTable Rows(int count) => new("c", [new("n")], [.. Enumerable.Range(0, count).Select(i => (IReadOnlyList<string>)[$"{i}"])]);
+        Assert.Contains("sheet-short", Render<SheetTableView>(p => p.Add(t => t.Table, Rows(6))).Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("sheet-short", Render<SheetTableView>(p => p.Add(t => t.Table, Rows(40))).Markup, StringComparison.Ordinal);
+    }
 }

@@ -31,6 +31,7 @@ public static class Commissioner
     /// <param name="build">Builds the controller for the house as it is taken to be: the library or the compiled firmware.</param>
     /// <param name="onlooker">Who looks at the manifold.</param>
     /// <param name="progress">Told the share that is done, 0 to 1.</param>
+    /// <param name="asked">A person who is asked instead of <paramref name="onlooker"/>; null for none.</param>
     /// <param name="cancel">Stops the run.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
     public static CommissioningRun Run(
@@ -39,6 +40,7 @@ public static class Commissioner
         Func<House, IController> build,
         Onlooker onlooker = Onlooker.Person,
         IProgress<double>? progress = null,
+        IWitness? asked = null,
         CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(house);
@@ -52,7 +54,7 @@ public static class Commissioner
         var controller = new InstalledController(build(handed), installation);
         var session = new BenchSession(settings, plant, controller, handed.Pump.FlowSwitchAtM3s.Value);
         session.SetLockout(settings.Has(Contact.Lockout));
-        IWitness witness = onlooker == Onlooker.Person ? new VirtualPerson(plant, installation) : new NobodyThere();
+        IWitness witness = asked ?? (onlooker == Onlooker.Person ? new VirtualPerson(plant, installation) : new NobodyThere());
         return Run(handed, new HandDesk(settings, session, controller, witness, cancel), progress);
     }
 
@@ -83,6 +85,8 @@ public static class Commissioner
         desk.Wait(desk.SlowestClosingMs + (2 * desk.Settings.SwitchDebounceMs) + 1000);
         bool? heard = desk.Witness.PumpHeard();
         bool flow = desk.SeesFlow;
+        if (heard == true)
+            return AtRest(house, desk, flow);
         var strokes = new List<Stroke>();
         for (int zone = 0; zone < house.Zones.Count; zone++)
         {
@@ -90,8 +94,10 @@ public static class Commissioner
             progress?.Report(StrokesShare * (zone + 1) / house.Zones.Count);
         }
 
-        IReadOnlyList<int> sets = TrialSets.Of(house, strokes);
-        var test = new FlowTest(desk);
+        // A pump that runs with a valve's output, or by itself, is not told to run as well: its wire comes first.
+        bool unasked = strokes.Exists(stroke => stroke.BrokenOff);
+        IReadOnlyList<int> sets = unasked ? [] : TrialSets.Of(house, strokes);
+        var test = new FlowTest(house, desk);
         var trials = new List<FlowTrial>();
         foreach (int set in sets)
         {
@@ -99,6 +105,26 @@ public static class Commissioner
             progress?.Report(StrokesShare + ((1 - StrokesShare) * trials.Count / sets.Count));
         }
 
-        return new CommissioningRun(strokes, trials, heard, flow, desk.Settings.Has(Contact.Flow), desk.NowMs / 60_000.0);
+        return new CommissioningRun(strokes, trials, heard, flow, desk.Settings.Has(Contact.Flow), desk.NowMs / 60_000.0)
+        {
+            BrokenOff = unasked ? HandDesk.WaterMoves : "",
+        };
+    }
+
+    /// <summary>
+    /// The pump runs with every valve shut: the run is broken off. One thing is still tried, with all valves open at once so that
+    /// water has somewhere to go: whether it stops when it is told to run.
+    /// </summary>
+    private static CommissioningRun AtRest(House house, HandDesk desk, bool flow)
+    {
+        const string Why = "the pump ran before anything was told to";
+        int all = house.Zones.Select((zone, i) => zone.Gated ? 0 : 1 << i).Sum();
+        List<FlowTrial> trials = all == 0 ? [] : [new FlowTest(house, desk).Of(all)];
+        return new CommissioningRun(
+            [.. house.Zones.Select((_, i) => new Stroke { Zone = i, NotTried = Why })], trials, true, flow, desk.Settings.Has(Contact.Flow),
+            desk.NowMs / 60_000.0)
+        {
+            BrokenOff = Why,
+        };
     }
 }

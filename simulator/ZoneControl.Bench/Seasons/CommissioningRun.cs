@@ -9,7 +9,7 @@ public sealed record Stroke
     /// <summary>Why it was not tried; "" when it was.</summary>
     public string NotTried { get; init; } = "";
 
-    /// <summary>Water began to move by itself, so it was broken off and says nothing of the valve.</summary>
+    /// <summary>The pump ran, or water moved, unasked, so it was broken off and says nothing of the valve.</summary>
     public bool BrokenOff { get; init; }
 
     /// <summary>When its own end switch made after its valve was energised, ms; null when it did not.</summary>
@@ -20,6 +20,12 @@ public sealed record Stroke
 
     /// <summary>Other zones' end switches that made meanwhile, one bit each.</summary>
     public int OtherSwitches { get; init; }
+
+    /// <summary>When the first of them did, after this zone's valve was energised, ms; null when none did.</summary>
+    public long? OtherSwitchMs { get; init; }
+
+    /// <summary>How long it was watched after it was energised, ms; 0 when it was not tried.</summary>
+    public long WatchedMs { get; init; }
 
     /// <summary>Its switch was made before anything was energised.</summary>
     public bool SwitchMadeAtRest { get; init; }
@@ -59,4 +65,8 @@ public sealed record FlowTrial
 /// <param name="Minutes">How long it took, min.</param>
 public sealed record CommissioningRun(
     IReadOnlyList<Stroke> Strokes, IReadOnlyList<FlowTrial> Trials, bool? PumpHeardAtRest, bool FlowAtRest, bool HasFlowSwitch,
-    double Minutes);
+    double Minutes)
+{
+    /// <summary>Why nothing more was tried; "" for a whole run.</summary>
+    public string BrokenOff { get; init; } = "";
+}

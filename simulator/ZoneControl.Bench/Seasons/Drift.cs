@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Houses;
 
 namespace ZoneControl.Bench.Seasons;
@@ -10,21 +11,22 @@ public sealed record OpeningTime(string Date, double Seconds, bool BySwitch);
 
 /// <summary>How a zone's opening time went over the years.</summary>
 /// <param name="Zone">Zone number, from 0.</param>
-/// <param name="Times">Measurements, oldest first, all of one kind.</param>
+/// <param name="Times">Measurements, oldest first, all of one kind; possibly none.</param>
 /// <param name="WorstS">Worst opening time by the house file, s.</param>
-public sealed record ZoneDrift(int Zone, IReadOnlyList<OpeningTime> Times, double WorstS)
+/// <param name="Judged">The last one held against the house file; null without one.</param>
+public sealed record ZoneDrift(int Zone, IReadOnlyList<OpeningTime> Times, double WorstS, Finding? Judged)
 {
     /// <summary>A valve that takes this many times as long as at first is getting slow (common practice).</summary>
     public const double SlowTimes = 1.15;
 
-    /// <summary>A watch and a scan tell no finer, s.</summary>
-    public const double FineS = 3;
-
     /// <summary>The last time over the first; null with fewer than two measurements.</summary>
     public double? Ratio => Times.Count >= 2 && Times[0].Seconds > 0 ? Times[^1].Seconds / Times[0].Seconds : null;
 
-    /// <summary>It takes longer than the house file allows.</summary>
-    public bool IsTooSlow => Times.Count > 0 && Times[^1].Seconds > WorstS + FineS;
+    /// <summary>It takes so long that it is a fault.</summary>
+    public bool IsFault => Judged?.Kind == FindingKind.Fault;
+
+    /// <summary>It takes longer than the house file says.</summary>
+    public bool IsTooSlow => Judged is { Kind: not FindingKind.Fine };
 
     /// <summary>It is getting slow.</summary>
     public bool IsSlowing => Ratio is >= SlowTimes;
@@ -44,27 +46,28 @@ public static class Drift
     }
 
     /// <summary>
-    /// Each zone's times, from the records that are <see cref="Telling"/>: those of end switches where there are any, else those of a person's watch (two-wire valves report
-    /// nothing themselves).
+    /// Each zone's times, in the house file's order, from the records that are <see cref="Telling"/>: by its end switch and by a
+    /// person's watch apart, for they are not the same moment. A zone that was never measured has one line without times.
     /// </summary>
     public static IReadOnlyList<ZoneDrift> Of(House house, IReadOnlyList<HistoryEntry> entries)
     {
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(entries);
-        return
-        [
-            .. house.Zones.Select((zone, i) =>
-            {
-                (string Date, ZoneRecord Zone)[] records =
-                [
-                    .. Telling(entries).SelectMany(entry => entry.Record.Zones.Where(z => z.Zone == zone.Name).Select(z => (entry.Record.Date, z))),
-                ];
-                OpeningTime[] bySwitch = [.. records.Where(r => r.Zone.SwitchMadeS is not null)
-                    .Select(r => new OpeningTime(r.Date, r.Zone.SwitchMadeS!.Value, true))];
-                OpeningTime[] byWatch = [.. records.Where(r => r.Zone.OpenedS is not null)
-                    .Select(r => new OpeningTime(r.Date, r.Zone.OpenedS!.Value, false))];
-                return new ZoneDrift(i, bySwitch.Length > 0 ? bySwitch : byWatch, zone.Actuator.OpeningTime.TotalSeconds);
-            }),
-        ];
+        IReadOnlyList<HistoryEntry> telling = Telling(entries);
+        return [.. house.Zones.SelectMany((zone, i) => Lines(zone, i, telling))];
+    }
+
+    private static IEnumerable<ZoneDrift> Lines(HouseZone zone, int i, IReadOnlyList<HistoryEntry> entries)
+    {
+        (string Date, ZoneRecord Zone)[] records =
+            [.. entries.SelectMany(entry => entry.Record.Zones.Where(z => z.Zone == zone.Name).Select(z => (entry.Record.Date, z)))];
+        OpeningTime[] bySwitch = [.. records.Where(r => r.Zone.SwitchMadeS is not null && zone.Actuator.HasSwitch)
+            .Select(r => new OpeningTime(r.Date, r.Zone.SwitchMadeS!.Value, true))];
+        OpeningTime[] byWatch = [.. records.Where(r => r.Zone.OpenedS is not null)
+            .Select(r => new OpeningTime(r.Date, r.Zone.OpenedS!.Value, false))];
+        OpeningTime[][] kinds = [.. new[] { bySwitch, byWatch }.Where(times => times.Length > 0)];
+        return (kinds.Length > 0 ? kinds : [[]]).Select(times => new ZoneDrift(
+            i, times, zone.Actuator.OpeningTime.TotalSeconds,
+            times.Length > 0 ? TimeJudge.Opening(zone, times[^1].Seconds, times[^1].BySwitch) : null));
     }
 }

@@ -1,9 +1,11 @@
+using ZoneControl.Bench.Houses;
+using ZoneControl.Bench.Scripts;
 using ZoneControl.Logic;
 
 namespace ZoneControl.Bench.Seasons;
 
 /// <summary>Lets the pump run by hand with a set of zones open and notes what shows that water moves.</summary>
-internal sealed class FlowTest(HandDesk desk)
+internal sealed class FlowTest(House house, HandDesk desk)
 {
     private const long RunMs = 60_000;
 
@@ -20,7 +22,7 @@ internal sealed class FlowTest(HandDesk desk)
         bool runs = desk.Until(() => desk.Shown.Pump || desk.PumpRunsByItself, Patience(zones)) && desk.Shown.Pump;
         if (!runs)
         {
-            string why = desk.PumpRunsByItself ? HandDesk.WaterMoves : $"the controller held it: {desk.Hold}";
+            string why = desk.PumpRunsByItself ? HandDesk.WaterMoves : Held(zones);
             LetGo();
             return NotRun(why);
         }
@@ -47,6 +49,16 @@ internal sealed class FlowTest(HandDesk desk)
             FlowAfterMs = flowAfter,
             Seen = seen,
         };
+    }
+
+    /// <summary>Which valves never showed themselves open, or what else the controller waited for.</summary>
+    private string Held(int zones)
+    {
+        int closed = zones & ~desk.Shown.ProvenValves;
+        return desk.Shown.Hold == HoldReason.Proof && closed != 0
+            ? $"{house.ZoneLabels(closed)} did not show open within {Durations.InWords(TimeSpan.FromSeconds(Math.Round(Patience(zones) / 1000.0)))}, "
+                + "so the controller did not start it against a shut valve"
+            : $"the controller did not start it: {desk.Why}";
     }
 
     /// <summary>Hands end by themselves after their limit, so the pump's rest is waited out before they are used.</summary>

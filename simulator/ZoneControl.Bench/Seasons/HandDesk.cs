@@ -9,7 +9,7 @@ internal sealed class HandDesk(
     ControllerSettings settings, BenchSession session, InstalledController controller, IWitness witness, CancellationToken cancel)
 {
     /// <summary>What the run says of a pump that the controller did not ask for.</summary>
-    public const string WaterMoves = "water moved although the pump was told to be off";
+    public const string WaterMoves = "the pump ran, or water moved, although nothing had told the pump to run";
 
     /// <summary>The controller's settings.</summary>
     public ControllerSettings Settings => settings;
@@ -29,11 +29,21 @@ internal sealed class HandDesk(
     /// <summary>The controller says that water moves with the pump off.</summary>
     public bool PumpRunsByItself => (Shown.Alarms & Alarm.PumpStuck) != 0;
 
+    /// <summary>The same, or the person at the manifold hears it.</summary>
+    public bool PumpRunsUnasked => PumpRunsByItself || witness.PumpHeard() == true;
+
     /// <summary>From released to shut, the slowest zone, ms.</summary>
     public long SlowestClosingMs => settings.ClosingMs.Max();
 
-    /// <summary>Why the controller holds, in the words of script files.</summary>
-    public string Hold => HoldWords.Of(Shown.Hold).Word;
+    /// <summary>Why the controller holds, in words.</summary>
+    public string Why
+    {
+        get
+        {
+            HoldWord hold = HoldWords.Of(Shown.Hold);
+            return $"it shows \"{hold.Word}\". {hold.Sentence.TrimEnd('.')}";
+        }
+    }
 
     /// <summary>Sets the hand switches.</summary>
     public void Hands(int zones, bool pump) => session.SetHands(zones, pump);

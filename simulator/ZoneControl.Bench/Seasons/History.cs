@@ -1,3 +1,4 @@
+using System.Globalization;
 using ZoneControl.Bench.Files;
 
 namespace ZoneControl.Bench.Seasons;
@@ -9,7 +10,7 @@ public sealed record HistoryEntry(string FileName, SeasonRecord Record);
 
 /// <summary>What came of reading a history.</summary>
 /// <param name="Folder">The folder.</param>
-/// <param name="Entries">Records by day, oldest first.</param>
+/// <param name="Entries">Records by day, oldest first, those of one day as they were filed.</param>
 /// <param name="Mistakes">Files that cannot be used.</param>
 public sealed record HistoryReading(string Folder, IReadOnlyList<HistoryEntry> Entries, IReadOnlyList<FileMistake> Mistakes);
 
@@ -51,7 +52,22 @@ public static class History
             }
         }
 
-        return new HistoryReading(folder, [.. entries.OrderBy(entry => entry.Record.Date, StringComparer.Ordinal)], mistakes);
+        return new HistoryReading(
+            folder,
+            [
+                .. entries.OrderBy(entry => entry.Record.Date, StringComparer.Ordinal).ThenBy(NumberOf)
+                    .ThenBy(entry => entry.FileName, StringComparer.Ordinal),
+            ],
+            mistakes);
+    }
+
+    /// <summary>The number that <see cref="NewName"/> gave a later record of the same day; 1 for the first.</summary>
+    private static int NumberOf(HistoryEntry entry)
+    {
+        string stem = $"{entry.Record.Date}-{entry.Record.Season}-";
+        string name = Path.GetFileNameWithoutExtension(entry.FileName);
+        string last = name.StartsWith(stem, StringComparison.Ordinal) ? name[stem.Length..] : "";
+        return int.TryParse(last, NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : 1;
     }
 
     /// <summary>A name in the folder that no file has yet: "2026-10-03-start.json", or with a number for a second one that day.</summary>

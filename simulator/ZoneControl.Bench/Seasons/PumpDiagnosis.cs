@@ -48,6 +48,14 @@ internal sealed class PumpDiagnosis(House house, CommissioningRun run)
 
     public IEnumerable<string> Unknown()
     {
+        if (run.BrokenOff.Length > 0)
+        {
+            yield return $"The run was broken off: {run.BrokenOff}. Mend that first, then run it again; what was not tried is not known.";
+            if (run.Trials.Count > 0)
+                yield return "With every valve open at once it was only listened whether the pump stops when it is told to run.";
+            yield break;
+        }
+
         foreach (FlowTrial trial in run.Trials.Where(trial => trial.NotRun.Length > 0))
             yield return $"The pump was not tried with {house.ZoneLabels(trial.Zones)}: {trial.NotRun}.";
         int covered = run.Trials.Aggregate(0, (mask, trial) => mask | trial.Zones);
@@ -66,14 +74,14 @@ internal sealed class PumpDiagnosis(House house, CommissioningRun run)
         bool stoppedWhenTold = Told.Any(trial => trial.Seen.PumpHeard == false);
         if (atRest && stoppedWhenTold)
         {
-            return new Diagnosed(Fault.PumpInverted, -1, -1, "the pump runs while told to be off and stops while told to run",
-                "it hangs on the relay's normally closed contact: move its wire to the normally open one");
+            return new Diagnosed(Fault.PumpInverted, -1, -1, "the pump runs while told to be off, against shut valves, and stops while told to run",
+                "switch its supply off at once; it hangs on the relay's normally closed contact: move its wire to the normally open one");
         }
 
         if (!atRest && running.Length == 0)
             return null;
         string seen = atRest
-            ? "the pump was heard before anything was told to open or run"
+            ? "the pump was heard before anything was told to open or run, so it ran against shut valves"
             : $"water moved, or the pump was heard, while it was told to be off and {Names(running)} stood open";
         // Quiet with everything off, or while another zone stood open, and running with this one: it hangs on its output.
         bool quietElsewhere = run.PumpHeardAtRest == false || (running.Length > 0 && Tried.Any(stroke => WouldHaveShown(stroke, running[0])));
@@ -87,7 +95,7 @@ internal sealed class PumpDiagnosis(House house, CommissioningRun run)
         return new Diagnosed(Fault.PumpRunsUnasked, -1, -1,
             $"{seen}: a welded relay, the pump on the live wire, on the relay's normally closed contact or on another output"
                 + (atRest ? "" : ", or a flow switch that is stuck; contacts cannot tell which"),
-            "switch its supply off, then follow its wire from the relay");
+            "switch its supply off at once, then follow its wire from the relay");
     }
 
     /// <summary>An earlier zone that stood open and passes enough for the flow switch: a pump that ran would have been seen.</summary>

@@ -52,11 +52,26 @@ public static class RecordFile
         {
             int line = e.LineNumber is { } at ? (int)at + 1 : 0;
             int column = e.BytePositionInLine is { } byteAt ? (int)byteAt + 1 : 0;
-            mistakes.Error(new Place(line, column), (e.Path ?? "").TrimStart('$', '.'), "something that is not a record",
-                "JSON as `season HOUSE commission --json` prints it", Words.Clean(e.Message.Split(" Path:")[0]));
+            bool json = IsJson(text);
+            mistakes.Error(new Place(line, column), json ? (e.Path ?? "").TrimStart('$', '.') : "",
+                json ? "a value or a key that does not belong there" : "text that is not JSON, or breaks off",
+                "a record as season HOUSE record or commission --json prints it");
         }
 
         return new RecordReading(mistakes.HasErrors ? null : record, mistakes.InOrder());
+    }
+
+    private static bool IsJson(string text)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(text);
+            return true;
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
     }
 
     /// <summary>What a file leaves out is empty, not missing: the reader made at build time forgets what properties begin with.</summary>

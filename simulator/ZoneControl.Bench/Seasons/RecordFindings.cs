@@ -15,7 +15,6 @@ public sealed record MeasuredSetting(string Actuator, string Key, string Value, 
 public static class RecordFindings
 {
     private static readonly TimeSpan _step = TimeSpan.FromSeconds(5);
-    private static readonly TimeSpan _fine = TimeSpan.FromSeconds(ZoneDrift.FineS);
 
     /// <summary>What the record says of the house file.</summary>
     public static IReadOnlyList<Finding> Of(House house, SeasonRecord record)
@@ -42,9 +41,51 @@ public static class RecordFindings
                 "every zone is stroked at the start of a season", "stroke it and write it down"));
         }
 
-        findings.AddRange(record.Faults.Select(fault => new Finding("commissioning", FindingKind.Fault, fault.Says.TrimEnd('.'),
+        // A slow valve that the run has named is judged above already.
+        IEnumerable<FaultRecord> others = record.Faults.Where(fault => findings.TrueForAll(finding => finding.Says != fault.Says));
+        findings.AddRange(others.ToArray().Select(fault => new Finding("commissioning", FindingKind.Fault, fault.Says.TrimEnd('.'),
             $"commissioning run of {record.Date}, {record.Source}", fault.Change.TrimEnd('.'))));
         return findings;
+    }
+
+    /// <summary>How many faults a record holds, those that its times show among them.</summary>
+    public static int Faults(House house, SeasonRecord record) => Of(house, record).Count(finding => finding.Kind == FindingKind.Fault);
+
+    /// <summary>Every measured time of the house's zones, held against the house file.</summary>
+    public static IReadOnlyList<Finding> Judged(House house, SeasonRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(record);
+        return
+        [
+            .. record.Zones.Where(measured => house.ZoneIndex(measured.Zone) >= 0)
+                .SelectMany(measured => TimeJudge.Of(house.Zones[house.ZoneIndex(measured.Zone)], measured)),
+        ];
+    }
+
+    /// <summary>Whether nothing tells when a zone's valves were open.</summary>
+    public static bool IsUnmeasured(ZoneRecord measured)
+    {
+        ArgumentNullException.ThrowIfNull(measured);
+        return measured.OpenedS is null && measured.SwitchMadeS is null;
+    }
+
+    /// <summary>What a record by hand lacks, one sentence each: a season's start wants every zone's time, both ends of it the pressure.</summary>
+    public static IReadOnlyList<string> Missing(House house, SeasonRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(record);
+        if (record.Source != SeasonRecord.ByHand)
+            return [];
+        var missing = new List<string>();
+        int unmeasured = house.Zones
+            .Select((zone, i) => !zone.Gated && record.Zones.Where(m => m.Zone == zone.Name).All(IsUnmeasured) ? 1 << i : 0)
+            .Sum();
+        if (record.Season == "start" && unmeasured != 0)
+            missing.Add($"Not measured: how long the valves of {house.ZoneLabels(unmeasured)} take to open.");
+        if (record.PressureBar is null)
+            missing.Add("Not written down: the pressure of the cold circuit.");
+        return missing;
     }
 
     /// <summary>
@@ -61,11 +102,11 @@ public static class RecordFindings
             HouseActuator actuator = kind.First().Actuator;
             TimeSpan? worst = kind
                 .Select(zone => record.Zones.FirstOrDefault(measured => measured.Zone == zone.Name))
-                .Select(measured => measured is null ? null : FullyOpen(actuator, measured))
+                .Select(measured => measured is null ? null : TimeJudge.FullyOpen(actuator, measured))
                 .Max();
             if (worst is not { } opened || opened <= TimeSpan.Zero)
                 continue;
-            if ((opened - actuator.OpeningTime).Duration() <= _fine)
+            if (TimeJudge.Within(opened, actuator.OpeningTime) && TimeJudge.Within(actuator.OpeningTime, opened))
                 continue;
             TimeSpan rounded = _step * Math.Ceiling(Math.Round(opened / _step, 6));
             if (rounded != actuator.OpeningTime)
@@ -78,16 +119,6 @@ public static class RecordFindings
         return settings;
     }
 
-    private static TimeSpan? FullyOpen(HouseActuator actuator, ZoneRecord measured)
-    {
-        if (measured.OpenedS is { } opened)
-            return TimeSpan.FromSeconds(opened);
-        if (measured.SwitchMadeS is not { } made || actuator.SwitchAt is not { } at)
-            return null;
-        double dead = Math.Min(actuator.DeadTime.Value.TotalSeconds, made);
-        return TimeSpan.FromSeconds(dead + ((made - dead) / at.Value));
-    }
-
     private static IEnumerable<Finding> Zone(HouseZone zone, ZoneRecord measured)
     {
         if (measured.Actuator.Length > 0 && measured.Actuator != zone.Actuator.Name)
@@ -97,57 +128,13 @@ public static class RecordFindings
                 "times belong to the actuator they were measured on", "measure again, or mend the house file");
         }
 
-        if (measured.SwitchMadeS is { } made && zone.Actuator.HasSwitch)
-            yield return Switch(zone, TimeSpan.FromSeconds(made));
-        if (measured.OpenedS is { } opened)
-            yield return Opened(zone, TimeSpan.FromSeconds(opened));
-        if (measured.ClosedS is { } closed && TimeSpan.FromSeconds(closed) > zone.ClosingTime.Value)
+        if (!zone.Gated && measured.NotTried.Length == 0 && IsUnmeasured(measured))
         {
-            yield return new Finding("closing time", FindingKind.Advice,
-                $"{zone.Label} took {Durations.InWords(TimeSpan.FromSeconds(closed))} to shut; it counts as shut after {Durations.InWords(zone.ClosingTime.Value)}",
-                "VALVE-STUCK", $"closing_time = \"{Durations.InWords(TimeSpan.FromSeconds(closed))}\" for {zone.Actuator.Name}")
-            {
-                Value = closed,
-                Unit = "s",
-            };
+            yield return new Finding("record", FindingKind.Advice, $"{zone.Label} has no opening time in the record",
+                "every zone is stroked at the start of a season", "stroke it and write its time down");
         }
-    }
 
-    private static Finding Switch(HouseZone zone, TimeSpan made)
-    {
-        (FindingKind kind, string change) = made switch
-        {
-            _ when made < zone.SwitchMinTime.Value => (FindingKind.Fault,
-                $"it would never be believed: make switch_min_time less than {Durations.InWords(made)}, or look why it makes so soon"),
-            _ when made > zone.SwitchLimit.Value => (FindingKind.Fault, "it would always be late: renew the actuator, or give it a longer opening_time"),
-            _ when made > zone.Actuator.OpeningTime + _fine => (FindingKind.Advice, "it is slower than its worst time: renew it, or give it a longer opening_time"),
-            _ => (FindingKind.Fine, ""),
-        };
-        return new Finding("end switch", kind,
-            $"{zone.Label}: made after {Durations.InWords(made)}; believed from {Durations.InWords(zone.SwitchMinTime.Value)} on, late after "
-                + Durations.InWords(zone.SwitchLimit.Value),
-            "VALVE-EARLY, VALVE-LATE", change)
-        {
-            Value = made.TotalSeconds,
-            Unit = "s",
-        };
-    }
-
-    private static Finding Opened(HouseZone zone, TimeSpan opened)
-    {
-        (FindingKind kind, string change) = opened switch
-        {
-            _ when opened > zone.ProofTime.Value => (FindingKind.Fault,
-                "it counts as open before it is: the pump may start against it. Give its actuator the longer opening_time"),
-            _ when opened > zone.Actuator.OpeningTime + _fine => (FindingKind.Advice, "give its actuator the longer opening_time"),
-            _ => (FindingKind.Fine, ""),
-        };
-        return new Finding("opening time", kind,
-            $"{zone.Label}: fully open after {Durations.InWords(opened)}; by time alone it counts as open after {Durations.InWords(zone.ProofTime.Value)}",
-            "PUMP-PROOF", change)
-        {
-            Value = opened.TotalSeconds,
-            Unit = "s",
-        };
+        foreach (Finding judged in TimeJudge.Of(zone, measured))
+            yield return judged;
     }
 }

@@ -9,7 +9,7 @@ internal static class StrokeTest
         Stroke NotTried(string why) => new() { Zone = zone, NotTried = why };
         if ((desk.Settings.GatedZones & bit) != 0)
             return NotTried("a panel drives its valves; stroke it from there");
-        if (desk.PumpRunsByItself)
+        if (desk.PumpRunsUnasked)
             return NotTried(HandDesk.WaterMoves);
         if (desk.Patience(zone) + desk.Settings.CallDebounceMs >= desk.Settings.ServiceLimitMs)
             return NotTried("service_limit is too short for its stroke");
@@ -19,13 +19,14 @@ internal static class StrokeTest
         if (!desk.Until(() => (desk.Shown.Valves & bit) != 0, desk.Settings.CallDebounceMs + 1000L))
         {
             desk.Hands(0, pump: false);
-            return NotTried($"the controller did not energise it: {desk.Hold}");
+            return NotTried($"the controller did not energise it: {desk.Why}");
         }
 
         long began = desk.NowMs;
         desk.Witness.Begin(zone, began);
         long? made = null;
         int others = 0;
+        long? otherAt = null;
         bool flow = false;
         bool brokenOff = desk.Until(
             () =>
@@ -34,10 +35,13 @@ internal static class StrokeTest
                 if ((news & bit) != 0)
                     made ??= desk.NowMs - began;
                 others |= news & ~bit;
+                if (others != 0)
+                    otherAt ??= desk.NowMs - began;
                 flow |= desk.SeesFlow;
-                return desk.PumpRunsByItself;
+                return desk.PumpRunsUnasked;
             },
             desk.Patience(zone));
+        long watched = desk.NowMs - began;
         StrokeSighting seen = desk.Witness.Stroke(zone);
         (long? broke, bool closingFlow) = Close(desk, bit, made is not null);
         return new Stroke
@@ -47,6 +51,8 @@ internal static class StrokeTest
             SwitchMadeMs = made,
             SwitchBrokeMs = broke,
             OtherSwitches = others,
+            OtherSwitchMs = otherAt,
+            WatchedMs = watched,
             SwitchMadeAtRest = (restingMade & bit) != 0,
             FlowWithPumpOff = flow || closingFlow,
             Seen = seen,

@@ -1,4 +1,5 @@
 using System.Numerics;
+using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Scripts;
 
@@ -26,7 +27,8 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
 
     public IEnumerable<string> Unknown()
     {
-        foreach (Stroke stroke in run.Strokes)
+        bool told = run.BrokenOff.Length > 0; // once, for the whole run
+        foreach (Stroke stroke in run.Strokes.Where(stroke => !told || stroke.NotTried.Length == 0 && !stroke.BrokenOff))
         {
             string name = Name(stroke.Zone);
             if (stroke.NotTried.Length > 0)
@@ -62,7 +64,7 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
     private Diagnosed OtherSwitch(Stroke stroke, int other, bool movedItself, bool unseen)
     {
         int zone = stroke.Zone;
-        string seen = $"told to open {Name(zone)}, the end switch of {Name(other)} made";
+        string seen = $"told to open {Name(zone)}, the end switch of {Name(other)} said open{After(stroke.OtherSwitchMs)}";
         // Without a switch of its own there is no switch wire to exchange.
         if (!HasSwitch(zone))
             return Wires(zone, other, seen);
@@ -92,28 +94,27 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
         bool? movedItself = stroke.Seen.Moved is { } moved ? (moved & (1 << zone)) != 0 : null;
         if (stroke.SwitchMadeAtRest)
         {
-            return Of(Fault.SwitchMadeAtRest, zone, "its end switch was made before anything was energised",
+            return Of(Fault.SwitchMadeAtRest, zone, "its end switch said open before any valve was switched on",
                 "see whether the valve stands open by hand, then look for a short in the switch wire or a welded switch");
         }
 
         if (HasSwitch(zone) && stroke.SwitchMadeMs is { } made)
         {
-            TimeSpan worst = house.Zones[zone].Actuator.OpeningTime;
-            return made > worst.TotalMilliseconds
-                ? Of(Fault.SlowValve, zone,
-                    $"its end switch made after {Durations.InWords(made)}, later than its worst opening time of {Durations.InWords(worst)}",
-                    "renew the actuator, or give the house file the longer time")
+            Finding judged = TimeJudge.Opening(house.Zones[zone], made / 1000.0, bySwitch: true);
+            return judged.Kind == FindingKind.Fault && made >= house.Zones[zone].SwitchMinTime.Value.TotalMilliseconds
+                ? new Diagnosed(Fault.SlowValve, zone, -1, judged.Says, judged.Change)
                 : null;
         }
 
         return movedItself switch
         {
             false => Still(stroke),
-            true when HasSwitch(zone) => Of(Fault.DeadSwitch, zone, "its stem moved and its end switch never made",
+            true when HasSwitch(zone) => Of(Fault.DeadSwitch, zone, $"its stem moved and its end switch did not say open{Within(stroke)}",
                 "look for a broken switch wire; until then it proves nothing"),
             true => null,
             null when HasSwitch(zone) => Of(Fault.DoesNotShowOpen, zone,
-                "its end switch never made: a stuck valve, a dead actuator, a broken wire or a dead switch, which contacts cannot tell apart",
+                $"its end switch did not say open{Within(stroke)}: a stuck valve, a dead actuator, a broken wire or a dead switch, "
+                    + "which contacts cannot tell apart",
                 "feel whether the actuator gets warm and look whether the stem moves"),
             null => null,
         };
@@ -125,15 +126,23 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
         return stroke.Seen.Warmed switch
         {
             { } warmed when (warmed & (1 << zone)) != 0 => Of(Fault.StuckValve, zone,
-                "its actuator worked and the stem did not move: the valve is stuck", "free or renew the valve's insert"),
-            { } => Of(Fault.DeadActuator, zone, "its actuator stayed cold or silent and the stem did not move: no supply, or dead",
+                $"its actuator worked and the stem did not move{Within(stroke)}: the valve is stuck",
+                "free the small pin under the actuator, with the pump off; if it does not spring back, renew the valve's insert"),
+            { } => Of(Fault.DeadActuator, zone, $"its actuator stayed cold or silent and the stem did not move{Within(stroke)}: no supply, or dead",
                 "look for voltage at the actuator while it is told to open; without any, a broken wire"),
-            null => Of(Fault.DoesNotShowOpen, zone, "its stem did not move",
+            null => Of(Fault.DoesNotShowOpen, zone, $"its stem did not move{Within(stroke)}",
                 "feel whether the actuator gets warm: warm, the valve is stuck; cold, it is dead or its wire is broken"),
         };
     }
 
     private Diagnosed Of(Fault fault, int zone, string says, string change) => new(fault, zone, -1, $"{Name(zone)}: {says}", change);
+
+    /// <summary>How long it was watched; "" where that was not noted.</summary>
+    private static string Within(Stroke stroke) => stroke.WatchedMs > 0 ? $" within {Seconds(stroke.WatchedMs)}" : "";
+
+    private static string After(long? ms) => ms is { } at ? $" after {Seconds(at)}" : "";
+
+    private static string Seconds(long ms) => Durations.InWords(TimeSpan.FromSeconds(Math.Round(ms / 1000.0)));
 
     /// <summary>Another zone's stroke has moved or made something of this one, so its own silence is part of that.</summary>
     private bool CrossedElsewhere(int zone) => run.Strokes.Any(stroke =>

@@ -54,7 +54,7 @@ internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings
         var desk = new SheetDesk(streams);
         CheckAssumptions assumed = Assumed(settings);
         House house = await new Inputs(streams, "nothing was checked", cancellationToken).HouseAsync(settings.House, settings.Units);
-        SeasonRecord? record = settings.Record is { } path ? ReadRecord(path) : null;
+        SeasonRecord? record = settings.Record is { } path ? ReadRecord(path, house) : null;
         CheckReport report = HouseCheck.Of(house, assumed, settings.Capacity);
         IReadOnlyList<Finding> more = record is null ? [] : RecordFindings.Of(house, record);
         IReadOnlyList<MeasuredSetting> measured = record is null ? [] : RecordFindings.Settings(house, record);
@@ -64,10 +64,16 @@ internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings
         return report.HasFaults ? ExitCode.Fail : ExitCode.Pass;
     }
 
-    private static SeasonRecord ReadRecord(string path)
+    private static SeasonRecord ReadRecord(string path, House house)
     {
         RecordReading reading = RecordFile.Read(path);
-        return reading.Record ?? throw new BadInputException(string.Join('\n', reading.Mistakes.Select(mistake => mistake.ToString())));
+        SeasonRecord record = reading.Record ?? throw new BadInputException(string.Join('\n', reading.Mistakes.Select(mistake => mistake.ToString())));
+        int known = record.Zones.Count(zone => house.ZoneIndex(zone.Zone) >= 0);
+        if (record.House == house.Name && 2 * known >= record.Zones.Count)
+            return record;
+        throw new BadInputException(
+            $"{path}: found a record of \"{record.House}\" with {known} of {record.Zones.Count} zones that the house file has, expected one of \"{house.Name}\". "
+            + "If the house was renamed, write its new name into the record.");
     }
 
     private static CheckAssumptions Assumed(CheckSettings s)

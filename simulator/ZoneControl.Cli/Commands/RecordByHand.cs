@@ -26,7 +26,7 @@ internal static class RecordByHand
         return new SeasonRecord
         {
             House = house.Name,
-            Date = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Date = Written(date),
             Season = season,
             Source = SeasonRecord.ByHand,
             PressureBar = pascal is { } pa ? Math.Round(pa / 1e5, 3) : null,
@@ -51,10 +51,16 @@ internal static class RecordByHand
     {
         if (text is null)
             return DateOnly.FromDateTime(DateTime.Now);
-        return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
+        if (!DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+            throw new BadInputException($"--date: found \"{text}\", expected a day such as 2026-10-03");
+        // A day ahead: somewhere it is tomorrow already.
+        return day <= DateOnly.FromDateTime(DateTime.Now).AddDays(1)
             ? day
-            : throw new BadInputException($"--date: found \"{text}\", expected a day such as 2026-10-03");
+            : throw new BadInputException($"--date: found \"{text}\", expected a day that is not in the future");
     }
+
+    /// <summary>A day as records write it.</summary>
+    public static string Written(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static Dictionary<int, double> Times(House house, string option, IEnumerable<string> texts)
     {

@@ -19,6 +19,7 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
     {
         if (!_whats.Contains(settings.What))
             throw new BadInputException(Words.Unknown("kind of season work", settings.What, _whats));
+        settings.RefuseIdle();
         DateOnly day = RecordByHand.Day(settings.Date);
         House house = await new Inputs(streams, "nothing was done", cancellationToken).HouseAsync(settings.House, settings.Units);
         switch (settings.What)
@@ -40,7 +41,7 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
                 SeasonRecord byHand = RecordByHand.From(house, settings, day);
                 await ShowAsync(settings, house, byHand);
                 Keep(settings.House, byHand, settings.Json);
-                return ExitCode.Pass;
+                return Exit(house, byHand);
             default:
                 return await CommissionAsync(settings, house, day, cancellationToken);
         }
@@ -49,25 +50,34 @@ internal sealed class SeasonCommand(Streams streams) : AsyncCommand<SeasonSettin
     private async Task<int> CommissionAsync(SeasonSettings settings, House house, DateOnly day, CancellationToken cancel)
     {
         Installation installation = PlantedFaults.Read(house, settings.Faults);
-        if (!house.Contacts.Service)
-        {
-            streams.Error.WriteLine(
-                "This house has no hand switches (service = true under [contacts]); the run is made as if jumpers stood in for them.");
-        }
-
         string controller = settings.Controller ?? BenchDoor.Library;
         if (controller is not (BenchDoor.Library or BenchDoor.Firmware))
             throw new BadInputException(Words.Unknown("controller", controller, [BenchDoor.Library, BenchDoor.Firmware]));
+        AskedPerson? asked = null;
+        if (settings.Ask)
+        {
+            if (settings.Nobody)
+                throw new BadInputException("--ask and --nobody: found both, expected one of them");
+            asked = new AskedPerson(house, streams.Questions()
+                ?? throw new BadInputException("--ask: found nobody at the terminal, expected a person who can answer"), cancel);
+            asked.Greet();
+        }
+
         CommissioningRun run = Commissioner.Run(
             house, installation,
             handed => controller == BenchDoor.Firmware ? new VirtualBench(null).Build(handed) : new LibraryController(handed.ToSettings()),
-            settings.Nobody ? Onlooker.Nobody : Onlooker.Person, cancel: cancel);
+            settings.Nobody ? Onlooker.Nobody : Onlooker.Person, cancel: cancel, asked: asked);
         SeasonRecord record = RecordOf.Run(house, run, Diagnosis.Of(house, run), controller, day);
+        if (asked is not null)
+            record = record with { Notes = "What moved, got warm and was heard was answered by a person at the terminal." };
         await ShowAsync(settings, house, record);
         if (settings.Keep)
             Keep(settings.House, record, settings.Json);
-        return record.Faults.Count == 0 ? ExitCode.Pass : ExitCode.Fail;
+        return Exit(house, record);
     }
+
+    private static int Exit(House house, SeasonRecord record) =>
+        RecordFindings.Faults(house, record) > 0 ? ExitCode.Fail : ExitCode.Pass;
 
     private Task ShowAsync(SeasonSettings settings, House house, SeasonRecord record) =>
         _desk.ShowAsync(settings, RecordSheet.From(house, record), () => RecordFile.Write(record));

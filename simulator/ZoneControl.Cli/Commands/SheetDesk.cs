@@ -16,7 +16,8 @@ internal sealed class SheetDesk(Streams streams)
     public async Task ShowAsync(SheetSettings settings, SheetView sheet, Func<string> json)
     {
         using PendingFile? file = Pending(settings.Report, settings.House);
-        string? html = file is null ? null : await HtmlSheet.RenderAsync(sheet);
+        SheetView dated = sheet.Date.Length > 0 ? sheet : sheet with { Date = RecordByHand.Written(RecordByHand.Day(null)) };
+        string? html = file is null ? null : await HtmlSheet.RenderAsync(dated);
         if (settings.Json)
             streams.Out.Write(json());
         else

@@ -9,6 +9,8 @@ internal static class SheetTerminal
 {
     private const int BarCells = 30;
     private const int NameCells = 28;
+    private const int WideGap = 3;
+    private const int NarrowGap = 2;
 
     /// <summary>The whole document, its cautions last.</summary>
     public static void Write(IAnsiConsole console, SheetView sheet)
@@ -32,6 +34,8 @@ internal static class SheetTerminal
         Screen.Heading(console, "Caution");
         Screen.Say(console, Sayings.Supervisory);
         Screen.Say(console, Sayings.Wiring);
+        if (sheet.FromModel)
+            Screen.Say(console, Sayings.Model);
         if (sheet.Verdict is { } verdict)
         {
             Screen.Heading(console, "Verdict");
@@ -72,20 +76,35 @@ internal static class SheetTerminal
 
     private static void Table(IAnsiConsole console, SheetTable sheet)
     {
+        string[][] rows =
+        [
+            [.. sheet.Columns.Select(column => column.Heading)],
+            .. sheet.Rows.Select(row => row.Select((cell, i) => sheet.Columns[i].Blank && cell.Length == 0 ? "......" : cell).ToArray()),
+        ];
+        int gap = ColumnWidths.Natural(rows) + Margins(sheet.Columns.Count, WideGap) <= console.Profile.Width ? WideGap : NarrowGap;
+        int[] widths = ColumnWidths.Fit(
+            rows, console.Profile.Width - Margins(sheet.Columns.Count, gap), [.. sheet.Columns.Select(column => column.Number)]);
+        string[][] wrapped = [.. rows.Select(row => row.Select((cell, i) => ColumnWidths.Wrap(cell, widths[i])).ToArray())];
         var table = new Table { Border = TableBorder.Simple, Expand = false };
-        foreach (SheetColumn column in sheet.Columns)
+        for (int i = 0; i < sheet.Columns.Count; i++)
         {
-            var head = new TableColumn(new Text(column.Heading));
-            if (column.Number)
+            TableColumn head = new TableColumn(new Text(wrapped[0][i])).Width(widths[i]).PadLeft(i == 0 ? 1 : gap - 2).PadRight(1);
+            if (sheet.Columns[i].Number)
                 head.RightAligned();
             table.AddColumn(head);
         }
 
-        foreach (IReadOnlyList<string> row in sheet.Rows)
-            table.AddRow(row.Select((cell, i) => Screen.Cell(sheet.Columns[i].Blank && cell.Length == 0 ? "......" : cell)).ToArray());
+        // Rows of more than one line need a line between them, or nobody sees where one ends.
+        if (wrapped.Skip(1).Any(row => row.Any(cell => cell.Contains('\n', StringComparison.Ordinal))))
+            table.ShowRowSeparators();
+        foreach (string[] row in wrapped.Skip(1))
+            table.AddRow(row.Select(cell => Screen.Cell(cell)).ToArray());
         Screen.Say(console, sheet.Caption + ":");
         console.Write(table);
     }
+
+    /// <summary>What borders and gaps of a table take of a line.</summary>
+    private static int Margins(int columns, int gap) => 4 + ((columns - 1) * gap);
 
     private static void Steps(IAnsiConsole console, SheetSteps sheet)
     {

@@ -150,4 +150,38 @@ public class CommissioningTests
         Assert.All(run.Strokes, stroke => Assert.False(stroke.FlowWithPumpOff || stroke.Seen.PumpHeard == true));
         Assert.All(run.Strokes, stroke => Assert.Equal(1 << stroke.Zone, stroke.Seen.Warmed));
     }
+
+    [Theory]
+    [InlineData(PumpWiring.Always)]
+    [InlineData(PumpWiring.Inverted)]
+    public void A_pump_that_runs_before_it_is_told_to_breaks_the_run_off(PumpWiring wiring)
+    {
+        House house = Examples.House("pottery");
+        (CommissioningRun run, Diagnosis found) = Commission(house, new Installation { Pump = wiring }, Library, Onlooker.Person);
+        Assert.All(run.Strokes, stroke => Assert.NotEqual("", stroke.NotTried));
+        // Only with every valve open is it told to run, so that its water has somewhere to go.
+        Assert.Equal((1 << house.Zones.Count) - 1, Assert.Single(run.Trials).Zones);
+        Assert.Contains("broken off", found.Unknown[0], StringComparison.Ordinal);
+        Assert.Contains("shut valves", Assert.Single(found.Faults).Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_pump_that_runs_with_a_valves_output_is_not_told_to_run_as_well()
+    {
+        House house = Examples.House("pottery");
+        (CommissioningRun run, _) = Commission(house, new Installation { Pump = PumpWiring.OnValve, PumpZone = 1 }, Library, Onlooker.Person);
+        Assert.True(run.Strokes[1].BrokenOff);
+        Assert.True(run.Strokes[1].WatchedMs < 5000);
+        Assert.Empty(run.Trials);
+    }
+
+    [Fact]
+    public void Findings_say_how_long_was_waited()
+    {
+        House house = Examples.House("pottery");
+        string stuck = Assert.Single(Commission(house, Own(0, new ActuatorFault { Stuck = true }), Library, Onlooker.Person).Found.Faults).Says;
+        Assert.Contains("within 5 min 37 s", stuck, StringComparison.Ordinal); // late after 337.5 s
+        string crossed = Assert.Single(Commission(house, new Installation { SwappedActuators = (0, 5) }, Library, Onlooker.Person).Found.Faults).Says;
+        Assert.Contains("said open after 2 min 42 s", crossed, StringComparison.Ordinal);
+    }
 }

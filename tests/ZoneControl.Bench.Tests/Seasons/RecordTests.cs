@@ -34,7 +34,8 @@ public sealed class RecordTests : IDisposable
     }
 
     [Theory]
-    [InlineData("{", "not a record")]
+    [InlineData("{", "not JSON, or breaks off")]
+    [InlineData("{ \"house\": ", "not JSON, or breaks off")]
     [InlineData("null", "null")]
     [InlineData("""{ "house": "x", "date": "3.10.2026", "season": "autumn", "source": "by hand" }""", "2026-10-03")]
     [InlineData("""{ "house": "x", "date": "2026-10-03", "season": "start", "source": "by hand", "zones": [{ "zone": "a", "openedS": -3 }] }""", "zones[1].openedS")]
@@ -73,7 +74,8 @@ public sealed class RecordTests : IDisposable
     [Theory]
     [InlineData(20.0, FindingKind.Fault)] // believed from 45 s on
     [InlineData(162.0, FindingKind.Fine)]
-    [InlineData(190.0, FindingKind.Advice)] // worst opening time 180 s
+    [InlineData(190.0, FindingKind.Advice)] // fully open after about 213 s; worst opening time 180 s
+    [InlineData(205.0, FindingKind.Fault)] // fully open after about 231 s; counts as open after 225 s where its switch is not believed
     [InlineData(340.0, FindingKind.Fault)] // late after 337.5 s
     public void An_end_switch_is_held_against_its_limits(double made, FindingKind kind) =>
         Assert.Equal(kind, Assert.Single(
@@ -110,11 +112,11 @@ public sealed class RecordTests : IDisposable
         Assert.Single(history.Mistakes);
         House house = Examples.House("pottery");
         IReadOnlyList<ZoneDrift> drift = Drift.Of(house, history.Entries);
-        ZoneDrift bathDrift = drift[house.ZoneIndex("bath")];
+        ZoneDrift bathDrift = Assert.Single(drift, zone => zone.Zone == house.ZoneIndex("bath"));
         Assert.Equal([160.0, 166.0, 186.0], bathDrift.Times.Select(time => time.Seconds));
-        Assert.True(bathDrift.IsSlowing && bathDrift.IsTooSlow); // 186 is 16 % more than 160, and more than 3 min
-        Assert.False(drift[house.ZoneIndex("shop")].IsSlowing);
-        Assert.Empty(drift[house.ZoneIndex("bedroom")].Times);
+        Assert.True(bathDrift.IsSlowing && bathDrift.IsTooSlow); // 186 is 16 % more than 160, and fully open well after 3 min
+        Assert.False(Assert.Single(drift, zone => zone.Zone == house.ZoneIndex("shop")).IsSlowing);
+        Assert.Empty(Assert.Single(drift, zone => zone.Zone == house.ZoneIndex("bedroom")).Times);
     }
 
     [Fact]
@@ -123,8 +125,8 @@ public sealed class RecordTests : IDisposable
         House house = Examples.House("pottery");
         var model = new HistoryEntry("a.json", Record(new ZoneRecord { Zone = "bath", SwitchMadeS = 162 }) with { Source = SeasonRecord.Virtual });
         var own = new HistoryEntry("b.json", Record(new ZoneRecord { Zone = "bath", SwitchMadeS = 170 }));
-        Assert.Equal([170.0], Drift.Of(house, [model, own])[house.ZoneIndex("bath")].Times.Select(time => time.Seconds));
-        Assert.Equal([162.0], Drift.Of(house, [model])[house.ZoneIndex("bath")].Times.Select(time => time.Seconds));
+        Assert.Equal([170.0], Assert.Single(Drift.Of(house, [model, own]), zone => zone.Zone == house.ZoneIndex("bath")).Times.Select(time => time.Seconds));
+        Assert.Equal([162.0], Assert.Single(Drift.Of(house, [model]), zone => zone.Zone == house.ZoneIndex("bath")).Times.Select(time => time.Seconds));
     }
 
     [Fact]

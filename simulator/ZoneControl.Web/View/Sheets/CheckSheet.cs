@@ -28,7 +28,7 @@ public static class CheckSheet
         return new SheetView("House check", "Do pump, pipes, valves and times fit together?", HouseLine(house), "", sections)
         {
             Verdict = new SheetVerdict(
-                faults == 0, faults > 0 ? "FAULT" : "FINE",
+                faults == 0, faults > 0 ? "FAULT" : advice > 0 ? "ADVICE" : "FINE",
                 $"{Quantity.Count(faults, "fault")}, {Quantity.Count(advice, "piece")} of advice, "
                     + $"{report.Findings.Count - faults - advice} as they should be."),
         };

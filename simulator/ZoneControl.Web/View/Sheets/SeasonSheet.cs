@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Boards;
 using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Scripts;
@@ -27,15 +28,19 @@ public static class SeasonSheet
         return new SheetView("season sheet", "Starting the season", CheckSheet.HouseLine(house),
             "Work from top to bottom, tick off, and write down what is asked for: next year it tells what changed.",
             [
-                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Date and name.", "date", "name")])]),
+                Who("Pump: what its plate says and how it is set.", "label", "serial number", "setting"),
                 new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Water(house)])]),
-                new SheetSection("Power, with the season switch on lockout",
-                    [new SheetCaution(NeedsMains), new SheetSteps([.. Power(house)]), .. ContactTable(house)]),
+                new SheetSection(
+                    house.Contacts.Has(Contact.Lockout) ? "Power, with the season switch on lockout" : "Power, with every thermostat turned down",
+                    [new SheetCaution(NeedsMains), new SheetSteps([.. Power(house)]), ContactTable(house)]),
                 new SheetSection("Commissioning: each zone with the pump off", [.. Strokes(house, entries)]),
                 new SheetSection("Commissioning: the pump with zones open", [.. Trials(house)]),
                 new SheetSection("First heat", [new SheetCaution(NeedsGas), new SheetSteps([.. FirstHeat(house)])]),
                 Keep(house, "start"),
-            ]);
+            ])
+        {
+            FromModel = false,
+        };
     }
 
     /// <summary>Spring: from the last warm floor to a house at rest.</summary>
@@ -46,13 +51,19 @@ public static class SeasonSheet
         return new SheetView("season sheet", "Ending the season", CheckSheet.HouseLine(house),
             "Work from top to bottom, tick off, and write down what is asked for.",
             [
-                new SheetSection("Who and when", [new SheetSteps([new SheetStep("Date and name.", "date", "name")])]),
-                new SheetSection("Into lockout", [new SheetSteps([.. IntoLockout(house)])]),
+                Who("Pump: how it is set.", "setting"),
+                new SheetSection(house.Contacts.Has(Contact.Lockout) ? "Into lockout" : "To rest", [new SheetSteps([.. IntoLockout(house)])]),
                 new SheetSection("Water", [new SheetCaution(NeedsHot), new SheetSteps([.. Rest(house)])]),
                 new SheetSection("Heat source and power", [new SheetCaution(NeedsGas), new SheetCaution(NeedsMains), new SheetSteps([.. Leave(house)])]),
                 Keep(house, "stop"),
-            ]);
+            ])
+        {
+            FromModel = false,
+        };
     }
+
+    private static SheetSection Who(string pump, params string[] fields) =>
+        new("Who and when", [new SheetSteps([new SheetStep("Date and name.", "date", "name"), new SheetStep(pump, fields)])]);
 
     private static IEnumerable<SheetStep> Water(House house)
     {
@@ -62,8 +73,10 @@ public static class SeasonSheet
         yield return new SheetStep(
             $"Read the pressure, cold and still; top up to what the heat source's maker wants, commonly {Measured.Pressure(1e5, house.Units)} to "
                 + $"{Measured.Pressure(1.5e5, house.Units)} (common practice).", "found", "left at");
+        yield return new SheetStep(
+            "Expansion vessel: its pre-charge is read by whoever services the heat source, with no water pressure on it.", "pre-charge", "vessel's label");
         yield return new SheetStep("Clean the filter or strainer between its two valves.", "found in it");
-        yield return new SheetStep("Let air out at every manifold and high point; flush loops one at a time where check says that the pump cannot.");
+        yield return new SheetStep("Let air out at every manifold and high point. " + Flush(house));
         yield return new SheetStep("Draw a glass of water: clear, and no smell. Measure what the heat source's maker sets limits for.",
             "pH", "hardness or conductivity", "colour");
         if (house.StandingLoops.Count > 0)
@@ -72,75 +85,95 @@ public static class SeasonSheet
             yield return new SheetStep($"Bypass: set to open at {Measured.Pressure(bypass.OpensAtPa, house.Units)}.", "set to");
     }
 
+    private static string Flush(House house)
+    {
+        IReadOnlyList<string> loops = AirBound.Loops(house);
+        int all = house.Zones.Sum(zone => zone.Loops.Count) + house.StandingLoops.Count;
+        return loops.Count == 0
+            ? "By the model this pump carries air out of every loop when its zone alone is open."
+            : "By the model this pump is too slow to carry air out of "
+                + (loops.Count == all ? "any loop: flush each by itself, from the mains or with a purge pump."
+                    : $"these loops; flush each by itself, from the mains or with a purge pump: {string.Join(", ", loops)}.");
+    }
+
     private static IEnumerable<SheetStep> Power(House house)
     {
         yield return new SheetStep(house.Contacts.Has(Contact.Lockout)
             ? "Turn the season switch to lockout, then switch on."
             : "Turn every thermostat right down (this house has no season switch), then switch on.");
-        yield return new SheetStep("Nothing may move: pump, heat demand and every valve stay off (BOOT-SAFE).");
+        yield return new SheetStep("Nothing may move: pump, heat demand and every valve stay off.");
         if (house.Transformer is { } transformer)
             yield return new SheetStep($"The actuators' transformer gives its {transformer.SupplyV.Value:0.#} V.", "measured, V");
-        yield return new SheetStep("Move each contact below by hand where it can be, and see that it is reported.");
+        yield return new SheetStep("Move each contact below by hand where it can be, and see that the controller shows it"
+            + (house.Zones.Any(zone => zone.Actuator.HasSwitch && !zone.Gated) ? "; an end switch is seen when its valve is stroked." : "."));
     }
 
-    private static SheetTable[] ContactTable(House house)
-    {
-        List<IReadOnlyList<string>> rows =
-        [
-            .. house.Zones.Select(zone => (IReadOnlyList<string>)
-            [
-                zone.Gated ? $"{zone.Label}: sense of the panel's valve" : $"{zone.Label}: thermostat",
-                (zone.Gated ? zone.SenseBreaks : zone.CallBreaks) ? "open asks" : "closed asks", "",
-            ]),
-            .. house.Contacts.Fitted.Select(contact => (IReadOnlyList<string>)
-            [
-                contact.Kind.Label, contact.ClosedAsserts.Value ? $"closed: {contact.Kind.Asserted}" : $"open: {contact.Kind.Asserted}", "",
-            ]),
-        ];
-        return [new SheetTable("Contacts", [new("contact"), new("what it means"), new("seen", Blank: true)], rows)];
-    }
+    private static SheetTable ContactTable(House house) => new(
+        "Contacts, in the words of the board's terminal list", [new("contact"), new("what it means"), new("seen", Blank: true)],
+        [.. ContactWord.All(house).Select(contact => (IReadOnlyList<string>)[contact.Name, contact.Meaning, ""])]);
 
     private static IEnumerable<SheetBlock> Strokes(House house, IReadOnlyList<HistoryEntry> entries)
     {
-        yield return new SheetText(
-            "Only one zone at a time, by its hand switch (or a jumper at its hand terminal), the pump's hand switch off. Stop a watch when "
-            + "the stem stops. Write which stem moved and which actuator got warm or hummed, even where it is the right one: exchanged "
-            + "actuator wires and exchanged end-switch wires look alike to the contacts.");
-        if (!house.Contacts.Service)
+        (HouseZone Zone, int Index)[] driven = [.. house.Zones.Select((zone, i) => (zone, i)).Where(one => !one.zone.Gated)];
+        if (Gated(house) != 0)
         {
-            yield return new SheetText("The house file has no hand switches. For this day give the board settings made with service = true under [contacts], "
-                + "and jumpers for switches.");
+            yield return new SheetText($"{house.ZoneLabels(Gated(house))}: an existing panel drives these valves, so stroke them from the panel and see "
+                + "that their sense contacts answer.");
         }
 
-        IReadOnlyList<ZoneDrift> drift = Drift.Of(house, entries);
-        yield return new SheetTable("Strokes",
+        if (driven.Length == 0)
+            yield break;
+        yield return new SheetText(
+            $"Only one zone at a time, by {(house.Contacts.Service ? "its hand switch" : "a jumper at its hand terminal")}, the pump's "
+            + $"{(house.Contacts.Service ? "hand switch off" : "left open")}. Stop a watch when "
+            + "the stem (the pin under the actuator) stops. Write which stem moved and which actuator got warm or hummed, even where it is "
+            + "the right one: exchanged actuator wires and exchanged end-switch wires look alike to the contacts.");
+        if (!house.Contacts.Service)
+        {
+            yield return new SheetText("The house file has no hand switches, so the board has no hand terminals yet. For this day give it settings made with "
+                + "service = true under [contacts].");
+        }
+
+        bool model = entries.Count > 0 && entries.All(entry => entry.Record.Source == SeasonRecord.Virtual);
+        ILookup<int, ZoneDrift> drift = Drift.Of(house, entries).ToLookup(one => one.Zone);
+        yield return new SheetTable("Strokes; \"in files\" is the zone's name for season HOUSE record",
             [
-                new("zone"), new("opens in"), new("last time"), new("switch", Blank: true), new("open", Blank: true), new("moved", Blank: true),
-                new("warm", Blank: true),
+                new("zone"), new("in files"), new("worst", true), new(model ? "the model's" : "last time", true),
+                new("switch", Blank: true), new("open", Blank: true), new("moved", Blank: true), new("warm", Blank: true),
             ],
             [
-                .. house.Zones.Select((zone, i) => (IReadOnlyList<string>)
+                .. driven.Select(one => (IReadOnlyList<string>)
                 [
-                    zone.Label,
-                    Durations.InWords(zone.Actuator.OpeningTime),
-                    drift[i].Times.Count > 0 ? Seconds(drift[i].Times[^1].Seconds) : "-",
-                    zone.Actuator.HasSwitch ? "" : "none", zone.Gated ? "by its panel" : "", "", "",
+                    one.Zone.Label, one.Zone.Name, Durations.InWords(one.Zone.Actuator.OpeningTime),
+                    drift[one.Index].First() is { Times: [.., var last] } ? Seconds(last.Seconds) : "-",
+                    one.Zone.Actuator.HasSwitch ? "" : "has none", "", "", "",
                 ]),
             ]);
     }
+
+    private static int Gated(House house) => house.Zones.Select((zone, i) => zone.Gated ? 1 << i : 0).Sum();
 
     private static IEnumerable<SheetBlock> Trials(House house)
     {
         string stopped = house.Controller.PumpStartInterval > house.Controller.PumpMinOff.Value
             ? Durations.InWords(house.Controller.PumpStartInterval)
             : Durations.InWords(house.Controller.PumpMinOff.Value);
-        yield return new SheetText(
-            $"For each line: the hand switches of its zones, then the pump's. It starts when they are proven open; between two starts at least {stopped} "
-            + "pass. Stop it at once if it is loud or if nothing moves in the flow glasses.");
         IReadOnlyList<int> sets = CommissioningPlan.Sets(house);
+        if (Gated(house) != 0)
+        {
+            yield return new SheetText($"{house.ZoneLabels(Gated(house))}: let the panel open one zone after the other, and see that the pump starts "
+                + "only after the sense contact and the valve's opening time.");
+        }
+
+        if (sets.Count == 0)
+            yield break;
+        yield return new SheetText(
+            $"For each line: the {(house.Contacts.Service ? "hand switches" : "jumpers")} of its zones, then the pump's. It starts when they are "
+            + $"surely open; between two starts at least {stopped} pass. Stop it at once if it is loud or if nothing moves in "
+            + "the flow glasses, the small sight tubes on the manifold.");
         yield return new SheetTable("The pump",
-            [new("open zones"), new("flow seen", Blank: true), new("flow glasses", Blank: true), new("warm", Blank: true)],
-            [.. sets.Select(set => (IReadOnlyList<string>)[house.ZoneLabels(set), house.Contacts.Has(Contact.Flow) ? "" : "no flow switch", "", ""])]);
+            [new("open zones"), new("flow switch", Blank: true), new("flow glasses", Blank: true), new("warm", Blank: true)],
+            [.. sets.Select(set => (IReadOnlyList<string>)[house.ZoneLabels(set), house.Contacts.Has(Contact.Flow) ? "" : "has none", "", ""])]);
     }
 
     private static IEnumerable<SheetStep> FirstHeat(House house)
@@ -152,9 +185,17 @@ public static class SeasonSheet
         TimeSpan wait = house.Zones.Max(zone => zone.ProofTime.Value);
         yield return new SheetStep(
             $"Turn up one thermostat. Its zone and its companions open, and the pump starts within {Durations.InWords(wait)}"
-                + (house.Transformer is null ? "." : ", and what valves wait for the transformer."), "started after");
+                + Turns(house), "started after");
         yield return new SheetStep("The right floor gets warm. Do the same with every other thermostat.", "zones tried");
         yield return new SheetStep("After a day: pressure again, air again.", "pressure");
+    }
+
+    /// <summary>How long valves wait for their turn at the transformer.</summary>
+    private static string Turns(House house)
+    {
+        HouseZone[] driven = [.. house.Zones.Where(zone => !zone.Gated)];
+        TimeSpan wait = house.Transformer is { } transformer ? Stagger.LongestWait(driven, transformer.AllowedVa) : TimeSpan.Zero;
+        return wait == TimeSpan.Zero ? "." : $", or up to {Durations.InWords(wait)} later where valves wait their turn at the transformer.";
     }
 
     private static IEnumerable<SheetStep> IntoLockout(House house)
@@ -165,7 +206,8 @@ public static class SeasonSheet
             (house.Contacts.Has(Contact.Lockout) ? "Season switch to lockout. " : "Turn every thermostat right down. ")
                 + $"If the pump ran, heat demand goes off, the pump runs on for {Durations.InWords(c.PumpOverrun.Value)}, stops, and "
                 + $"{Durations.InWords(c.PumpRundown.Value)} later the valves are released.", "pump stopped after");
-        yield return new SheetStep("Turn one thermostat up: nothing may answer" + (house.Contacts.Has(Contact.Lockout) ? "." : " once it is down again."));
+        if (house.Contacts.Has(Contact.Lockout))
+            yield return new SheetStep("Turn one thermostat up: nothing may answer. Turn it down again.");
     }
 
     private static IEnumerable<SheetStep> Rest(House house)
@@ -186,18 +228,29 @@ public static class SeasonSheet
     private static IEnumerable<SheetStep> Leave(House house)
     {
         yield return new SheetStep("Put the heat source to rest as its maker says; if it makes hot water for taps, it stays on for that.");
-        yield return new SheetStep("Heat demand stays wired: the controller asks for none in lockout"
+        yield return new SheetStep("Heat demand stays wired: the controller asks for none "
+            + (house.Contacts.Has(Contact.Lockout) ? "in lockout" : "while no thermostat calls")
             + (house.Contacts.Has(Contact.Freeze) ? ", but for frost." : "."));
-        yield return new SheetStep("If the power must go off: once it is back, everything starts off and unproven (BOOT-SAFE); nothing needs to be done.");
+        yield return new SheetStep("If the power must go off: once it is back, everything starts switched off, and the controller waits for the "
+            + "valves anew; nothing needs to be done.");
     }
 
     private static SheetSection Keep(House house, string season) => new("Keep it",
         [
-            new SheetText("What was written down goes into the history beside the house file, a plain file for each start and stop:"),
+            new SheetSteps([new SheetStep("All of it done, or what was left is written down.", "left", "signature", "date")]),
+            new SheetText("What was written down goes into the history beside the house file, a plain file for each start and stop"
+                + (season == "start" ? "; one --opened for each zone." : ".")),
             new SheetLines("For example",
-                [$"zonecontrol season {(house.FileName.Length > 0 ? house.FileName : "HOUSE")} record --season {season} \\",
-                    $"    --opened {house.Zones[0].Name}=\"3 min 5 s\" --pressure \"1.4 bar\" --note \"...\""]),
+                [
+                    $"zonecontrol season {(house.FileName.Length > 0 ? house.FileName : "HOUSE")} record --season {season} \\",
+                    $"    {Example(house, season)}--pressure \"{(house.Units == DisplayUnits.Us ? "20 psi" : "1.4 bar")}\" --note \"...\"",
+                ]),
         ]);
+
+    /// <summary>A time such as this house's valves may take; nothing where none is measured.</summary>
+    private static string Example(House house, string season) => season == "start" && house.Zones.FirstOrDefault(zone => !zone.Gated) is { } zone
+        ? $"--opened {zone.Name}=\"{Durations.InWords(zone.Actuator.OpeningTime)}\" "
+        : "";
 
     private static string Seconds(double seconds) => Durations.InWords((long)Math.Round(seconds) * 1000);
 }

@@ -10,6 +10,15 @@ public sealed record SheetView(string Kind, string Title, string House, string L
 {
     /// <summary>The verdict on top; null for a document that judges nothing.</summary>
     public SheetVerdict? Verdict { get; init; }
+
+    /// <summary>The house's name alone.</summary>
+    public string HouseName => House.LastIndexOf(": ", StringComparison.Ordinal) is > 0 and var colon ? House[..colon] : House;
+
+    /// <summary>Whether its numbers come from a model, which the cautions then say.</summary>
+    public bool FromModel { get; init; } = true;
+
+    /// <summary>The day for the foot of a printed page, yyyy-MM-dd; "" for none.</summary>
+    public string Date { get; init; } = "";
 }
 
 /// <summary>A verdict.</summary>
