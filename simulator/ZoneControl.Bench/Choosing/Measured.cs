@@ -12,9 +12,9 @@ public static class Measured
         ? $"{UnitConverter.Convert(metresPerSecond, SpeedUnit.MeterPerSecond, SpeedUnit.FootPerSecond):0.00} ft/s"
         : $"{metresPerSecond:0.00} m/s";
 
-    /// <summary>Heat given in W: "1.6 kW" or "5460 BTU/h".</summary>
+    /// <summary>Heat given in W: "1.6 kW" or "5,460 BTU/h", to three digits or so.</summary>
     public static string Heat(double watts, DisplayUnits units) => units == DisplayUnits.Us
-        ? $"{UnitConverter.Convert(watts, PowerUnit.Watt, PowerUnit.BritishThermalUnitPerHour):0} BTU/h"
+        ? $"{Math.Round(UnitConverter.Convert(watts, PowerUnit.Watt, PowerUnit.BritishThermalUnitPerHour) / 10) * 10:#,0} BTU/h"
         : $"{watts / 1000:0.0} kW";
 
     /// <summary>Heat given by a floor, W/m²: "50 W/m²" or "16 BTU/h/ft²".</summary>

@@ -10,7 +10,7 @@ internal static class SetTable
         var lines = new List<SetLine>();
         void Add(string name, int zones) => lines.Add(new SetLine(name, flows.With(zones), OpenSets.CapacityOf(house, zones)));
         if (house.StandingLoops.Count > 0 || house.Bypass is not null || house.FixedBypass is not null)
-            Add("nothing but what always stands open", 0);
+            Add(StandingName(house), 0);
         for (int zone = 0; zone < house.Zones.Count; zone++)
         {
             int opened = sets.OpenedFor(zone);
@@ -20,10 +20,18 @@ internal static class SetTable
         }
 
         if (sets.WorstReaching(house.Controller.MinimumOpen) is { } worst)
-            Add($"worst: {house.ZoneLabels(worst)}", worst);
-        Add("usual: " + UsualName(house, out int usual), usual);
+            Add("least that may run: " + (worst == 0 ? StandingName(house) : house.ZoneLabels(worst)), worst);
+        Add(UsualName(house, out int usual), usual);
         Add("all zones", flows.AllZones);
         return lines;
+    }
+
+    /// <summary>What passes water with every zone shut.</summary>
+    private static string StandingName(House house)
+    {
+        string loops = house.StandingLoops.Count switch { 0 => "", 1 => "standing loop", _ => "standing loops" };
+        string bypass = house.Bypass is not null || house.FixedBypass is not null ? "bypass" : "";
+        return (loops.Length > 0 && bypass.Length > 0 ? $"{loops} and {bypass}" : loops + bypass) + " alone";
     }
 
     /// <summary>Every second zone, as when half the house asks, and whoever has to help.</summary>
@@ -38,6 +46,6 @@ internal static class SetTable
                 usual |= 1 << companion;
         }
 
-        return house.Zones.Count > 1 ? "every second zone" : house.Zones[0].Label;
+        return house.Zones.Count > 1 ? "half the house: every second zone" : house.Zones[0].Label;
     }
 }

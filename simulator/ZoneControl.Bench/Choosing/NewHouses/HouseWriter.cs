@@ -29,7 +29,7 @@ public static class HouseWriter
     {
         if (HouseFile.Parse(Text(answers, 1, ""), fileName).House is not { } house)
             return (1, "");
-        var flows = new HouseFlows(house, new CheckAssumptions().WaterC);
+        var flows = HouseFlows.ThatCount(house, new CheckAssumptions().WaterC);
         var sets = new OpenSets(house, flows);
         // Nobody opens companions for a panel's zones, so each has to reach it alone.
         int reach = answers.Gated
