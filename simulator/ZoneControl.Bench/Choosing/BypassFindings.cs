@@ -73,7 +73,8 @@ internal static class BypassFindings
         {
             (true, _, _) => (FindingKind.Advice, TooLittle(flows, need, leastOpensAt, set, units)),
             (_, false, true) => (FindingKind.Advice,
-                $"set it to open at {set}, so that it stays shut with all zones open; or take it out, since no zone needs it"),
+                "take it out, since no zone needs it"
+                    + (need.TooFlat ? "" : $"; or set it to open at {set}, so that it stays shut with all zones open")),
             (_, false, _) => (FindingKind.Advice, $"set it higher, to {set}, so that it stays shut with all zones open"),
             _ => (FindingKind.Fine, ""),
         };

@@ -21,8 +21,11 @@ public sealed record CapacityLine(int Zone, double FlowM3s, int Now, int ByFlow)
 /// <param name="MinimumOpen">Least minimum open in these units; null when no set of zones keeps the pump above its minimum flow.</param>
 public sealed record CapacityAdvice(double UnitM3s, IReadOnlyList<CapacityLine> Zones, int? MinimumOpen)
 {
-    /// <summary>Companions that are opened when each zone calls alone, added up, as the house is.</summary>
-    public int HelpersNow { get; init; }
+    /// <summary>Least minimum open as zones count now; null without one.</summary>
+    public int? LeastNow { get; init; }
+
+    /// <summary>Companions that are opened with it when each zone calls alone, added up; null without one.</summary>
+    public int? HelpersNow { get; init; }
 
     /// <summary>The same with capacities by flow and their minimum open; null without one.</summary>
     public int? HelpersThen { get; init; }

@@ -20,8 +20,9 @@ internal static class SetTable
         }
 
         if (sets.WorstReaching(house.Controller.MinimumOpen) is { } worst)
-            Add("least that may run: " + (worst == 0 ? StandingName(house) : house.ZoneLabels(worst)), worst);
-        Add(UsualName(house, out int usual), usual);
+            Add("least flow: " + (worst == 0 ? StandingName(house) : house.ZoneLabels(worst)), worst);
+        if (house.Zones.Count > 1)
+            Add("every second zone", Usual(house));
         Add("all zones", flows.AllZones);
         return lines;
     }
@@ -35,9 +36,9 @@ internal static class SetTable
     }
 
     /// <summary>Every second zone, as when half the house asks, and whoever has to help.</summary>
-    private static string UsualName(House house, out int usual)
+    private static int Usual(House house)
     {
-        usual = 0;
+        int usual = 0;
         for (int zone = 0; zone < house.Zones.Count; zone += 2)
             usual |= 1 << zone;
         foreach (int companion in house.Controller.Companions.Value)
@@ -46,6 +47,6 @@ internal static class SetTable
                 usual |= 1 << companion;
         }
 
-        return house.Zones.Count > 1 ? "half the house: every second zone" : house.Zones[0].Label;
+        return usual;
     }
 }
