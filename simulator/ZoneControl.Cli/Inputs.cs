@@ -63,7 +63,10 @@ internal sealed class Inputs(Streams streams, string undone, CancellationToken c
     public BadInputException Refused(IReadOnlyList<FileMistake> mistakes, string path, string more = "")
     {
         int errors = mistakes.Count(m => m.IsError);
-        string summary = $"{path}: {Quantity.Count(errors, "mistake")}; {undone}. {more}".TrimEnd();
+        string rest = $"{undone}. {more}".TrimEnd();
+        if (mistakes is [{ Line: 0 } one])
+            return new BadInputException($"{one}; {rest}"); // there is nothing to count in a file that cannot be read at all
+        string summary = $"{path}: {Quantity.Count(errors, "mistake")}; {rest}";
         return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), summary]));
     }
 

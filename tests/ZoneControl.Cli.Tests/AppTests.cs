@@ -117,7 +117,12 @@ public sealed class AppTests : IDisposable
         { "run a", "missing required argument 'SCRIPT'" },
         { "run a b c", "'c'" },
         { "-x", "Unknown option 'x'" },
-        { "run nowhere.toml b", "nowhere.toml: found no such file" },
+        { "winter h --seed abc", "--seed: found \"abc\", expected a whole number" },
+        { "winter h --days 1.5 --seed=x", "--seed: found \"x\", expected a whole number" },
+        { "winter h --days 99999999999", "--days: found \"99999999999\", expected a smaller number" },
+        { "new h --minimum-open two", "--minimum-open: found \"two\", expected a whole number" },
+        { "season", "'zonecontrol season --help' shows what it takes" },
+        { "run nowhere.toml b", "nowhere.toml: no such file; nothing was run." },
         { "--trace same --report same", "--trace same: is also --report" },
         { "--report no/such/folder/r.html", "does not exist" },
     };
@@ -131,6 +136,7 @@ public sealed class AppTests : IDisposable
         Assert.Equal("", output);
         Assert.Contains(expected, error, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nullable", error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -33,7 +33,7 @@ internal static class TextFile
         {
             if (Directory.Exists(path))
             {
-                mistakes.Error(default, "", "a folder", Expected);
+                mistakes.Error(default, "", "a folder, and no file", "");
                 return null;
             }
 
@@ -46,7 +46,7 @@ internal static class TextFile
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            mistakes.Error(default, "", "no such file", Expected);
+            mistakes.Error(default, "", "no such file", "");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -27,7 +27,7 @@ internal sealed partial class ScreenWriter(TextWriter into) : TextWriter
             return;
         }
 
-        into.Write(Trailing().Replace(_line.ToString(), "${styles}"));
+        into.Write(Trailing().Replace(_line.ToString(), tail => tail.Value.Replace(" ", "", StringComparison.Ordinal)));
         into.Write('\n');
         _line.Clear();
     }
@@ -53,6 +53,6 @@ internal sealed partial class ScreenWriter(TextWriter into) : TextWriter
     }
 
     // Colours may be set back after the blanks.
-    [GeneratedRegex(@"[ ]+(?<styles>(?:\x1B\[[0-9;]*m[ ]*)*\r?)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?:[ ]|\x1B\[[0-9;]*m)+\r?$", RegexOptions.CultureInvariant)]
     private static partial Regex Trailing();
 }
