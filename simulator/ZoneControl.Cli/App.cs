@@ -27,8 +27,7 @@ internal static class App
     {
         try
         {
-            ArgumentCheck.Check(args, _commands);
-            return await Build(streams).RunAsync(args, cancel);
+            return await Build(streams).RunAsync(ArgumentCheck.Check(args, _commands), cancel);
         }
         catch (BadInputException e)
         {

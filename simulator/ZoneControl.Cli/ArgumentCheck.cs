@@ -15,8 +15,9 @@ internal static class ArgumentCheck
     /// <summary>Checks command and option names, and that numbers are numbers; every mistake in one message.</summary>
     /// <param name="args">The arguments.</param>
     /// <param name="commands">Settings type of each command; "" is the program without one.</param>
+    /// <returns>The arguments as the parser reads them rightly: it parts a value such as "-3 ft" at its blank unless "=" joins it.</returns>
     /// <exception cref="BadInputException">A word that is not known, or a value that is no number where one is asked for.</exception>
-    public static void Check(IReadOnlyList<string> args, IReadOnlyDictionary<string, Type> commands)
+    public static IReadOnlyList<string> Check(IReadOnlyList<string> args, IReadOnlyDictionary<string, Type> commands)
     {
         string command = args.Count > 0 && !args[0].StartsWith('-') ? args[0] : "";
         if (command == "help" && !commands.ContainsKey(command))
@@ -26,6 +27,7 @@ internal static class ArgumentCheck
         Dictionary<string, Option> options = Options(settings);
         string[] known = [.. options.Keys, .. _everywhere];
         var mistakes = new List<string>();
+        List<string> joined = [.. args];
         for (int i = 0; i < args.Count && args[i] != "--"; i++)
         {
             string[] parts = args[i].Split(['=', ':'], 2);
@@ -40,11 +42,14 @@ internal static class ArgumentCheck
                     mistakes.Add($"Option '{parts[0]}' needs a value: {parts[0]} {name}.");
                 else if (WrongNumber(option.Type, value) is { } expected)
                     mistakes.Add($"{parts[0]}: found \"{value}\", expected {expected}");
+                else if (parts.Length == 1 && value.StartsWith('-'))
+                    (joined[i - 1], joined[i]) = ($"{parts[0]}={value}", "");
             }
         }
 
         if (mistakes.Count > 0)
             throw new BadInputException(string.Join('\n', mistakes));
+        return [.. joined.Where((word, i) => word.Length > 0 || args[i].Length == 0)];
     }
 
     /// <summary>A word that begins like an option; a negative number does not.</summary>

@@ -64,8 +64,8 @@ internal sealed class Inputs(Streams streams, string undone, CancellationToken c
     {
         int errors = mistakes.Count(m => m.IsError);
         string rest = $"{undone}. {more}".TrimEnd();
-        if (mistakes is [{ Line: 0 } one])
-            return new BadInputException($"{one}; {rest}"); // there is nothing to count in a file that cannot be read at all
+        if (mistakes is [var one])
+            return new BadInputException($"{one}; {rest}"); // nothing to count
         string summary = $"{path}: {Quantity.Count(errors, "mistake")}; {rest}";
         return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), summary]));
     }

@@ -81,7 +81,7 @@ public static class AnswerCheck
         ArgumentNullException.ThrowIfNull(a);
         string most = a.PumpFlow ?? CommonValues.Of(a.Units).PumpFlow;
         return AnswerRange.MinimumFlow.Refusal(least, a.Units)
-            ?? (AnswerRange.MinimumFlow.Value(least) >= AnswerRange.PumpFlow.Value(most)
+            ?? (AnswerRange.PumpFlow.Refusal(most, a.Units) is null && AnswerRange.MinimumFlow.Value(least) >= AnswerRange.PumpFlow.Value(most)
                 ? $"found {Words.Quote(least)}, expected less than the pump's most flow, {most}"
                 : null);
     }
@@ -93,7 +93,8 @@ public static class AnswerCheck
         string head = a.PumpHead ?? CommonValues.Of(a.Units).PumpHead;
         if (AnswerRange.Bypass.Refusal(opens, a.Units) is { } refusal)
             return refusal;
-        if (AnswerRange.PumpHead.Value(head) is not { } metres || AnswerRange.Bypass.Value($"{metres:0.###} m") is not { } most)
+        if (AnswerRange.PumpHead.Refusal(head, a.Units) is not null || AnswerRange.PumpHead.Value(head) is not { } metres
+            || AnswerRange.Bypass.Value($"{metres:0.###} m") is not { } most)
             return null;
         DisplayUnits units = a.Units == "us" ? DisplayUnits.Us : DisplayUnits.Si;
         return AnswerRange.Bypass.Value(opens) >= most
