@@ -75,7 +75,8 @@ internal static class App
             config.AddCommand<NewCommand>("new")
                 .WithDescription("Write a house file from answers to a few questions, or from options.")
                 .WithExample("new", "my.house.toml")
-                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"");
+                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"")
+                .WithExample("new", "us.house.toml", "--units", "us", "--zone", "\"Den: two-wire, 200 ft\"");
             config.AddCommand<CheckCommand>("check")
                 .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 1 when something is a fault.")
                 .WithExample("check", "house.toml")

@@ -161,6 +161,25 @@ public sealed class AppTests : IDisposable
         Assert.Empty(Directory.GetFileSystemEntries(_folder));
     }
 
+    [Theory]
+    [InlineData("run")]
+    [InlineData("new")]
+    [InlineData("check")]
+    [InlineData("compare")]
+    [InlineData("season")]
+    [InlineData("board")]
+    [InlineData("serve")]
+    [InlineData("winter")]
+    [InlineData("audit")]
+    [InlineData("prove")]
+    public async Task Examples_of_a_commands_help_stand_on_one_line_each(string command)
+    {
+        string help = (await Run(command, "--help")).Out;
+        string[] examples = [.. help.Split('\n').SkipWhile(line => line != "EXAMPLES:").Skip(1).TakeWhile(line => line.Length > 0)];
+        Assert.NotEmpty(examples);
+        Assert.All(examples, line => Assert.StartsWith($"    zonecontrol {command}", line, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Help_and_version_are_there()
     {

@@ -33,7 +33,7 @@ internal static class TextFile
         {
             if (Directory.Exists(path))
             {
-                mistakes.Error(default, "", "a folder, and no file", "");
+                mistakes.Error(default, "", "a folder", Expected);
                 return null;
             }
 
