@@ -18,6 +18,10 @@ public class UnpartedTests
         Assert.Equal("377_h 28_min", Unparted.Of("377 h 28 min", '_', alsoTimes: false));
 
     [Fact]
+    public void Signs_that_the_renderer_codes_are_units_too() =>
+        Assert.Equal("<p>84\u00A0°F, 12\u00A0W/m²</p>", Unparted.Html("<p>84 &#xB0;F, 12 W/m&#xB2;</p>"));
+
+    [Fact]
     public void In_a_document_only_text_is_joined_and_what_is_to_be_copied_stays() => Assert.Equal(
         "<p title=\"3 min\">3\u00A0min</p><pre>x = \"3 min\"</pre><td>1\u00A0h 2\u00A0min</td><p>1\u00A0h\u00A02\u00A0min</p>",
         Unparted.Html("<p title=\"3 min\">3 min</p><pre>x = \"3 min\"</pre><td>1 h 2 min</td><p>1 h 2 min</p>"));

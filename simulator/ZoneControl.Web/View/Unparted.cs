@@ -16,6 +16,9 @@ public static class Unparted
     private static readonly string[] _moreUnits =
         ["kWh", "Wh", "K·h", "°F·h", "W/m²", "BTU/h", "BTU/h/ft²", "m/s", "ft/s", "A", "mA", "mm²", "times"];
 
+    /// <summary>Signs of units as the renderer writes them; the document is in UTF-8 and needs no code for them.</summary>
+    private static readonly (string Coded, string Sign)[] _codedSigns = [("&#xB0;", "°"), ("&#xB2;", "²"), ("&#xB3;", "³"), ("&#xB7;", "·")];
+
     private static readonly string _units = string.Join('|', Dimension.All.SelectMany(dimension => dimension.Units).Concat(_moreUnits)
         .Distinct().OrderByDescending(unit => unit.Length).Select(Regex.Escape));
 
@@ -40,6 +43,8 @@ public static class Unparted
     public static string Html(string html)
     {
         ArgumentNullException.ThrowIfNull(html);
+        foreach ((string coded, string sign) in _codedSigns)
+            html = html.Replace(coded, sign, StringComparison.Ordinal);
         var joined = new StringBuilder(html.Length + 1000);
         int verbatim = 0;
         int cells = 0;

@@ -93,6 +93,7 @@ public class HouseCheckTests
         Assert.Equal(FindingKind.Advice, open.Kind);
         Assert.Contains("opens at 0.05 bar", open.Says, StringComparison.Ordinal);
         Assert.Contains("never shuts while the pump runs", open.Says, StringComparison.Ordinal);
+        Assert.Equal("bypass alone", Check(HouseText.Sound + OneZone).Sets[0].Name);
 
         CheckReport report = Check(HouseText.Sound);
         var need = BypassNeed.Of(report.House, new HouseFlows(report.House, 35));
