@@ -34,16 +34,16 @@ internal static class BypassFindings
             + $"against {Pressure(need.AllOpenM, flows, units)}";
         int open = house.Controller.MinimumOpen;
         bool guarded = sets.WorstReaching(open) is { } worst && sets.Flow(worst) >= house.Pump.MinimumFlowM3s.Value;
-        string says = guarded
-            ? $"none is fitted, and none is needed as long as minimum_open = {open} keeps the pump above its minimum flow. Else {asked}"
-            : $"none is fitted, and minimum_open = {open} does not keep the pump above its minimum flow. A bypass could: {asked}";
+        const string Flat = "this pump's curve is too flat for a spring to tell one zone from all";
         string set = $"set to open at {Measured.Pressure(opens, units)}";
+        string says = guarded
+            ? $"none is fitted, and none is needed as long as minimum_open = {open} keeps the pump above its minimum flow. One that is wanted all "
+                + $"the same: {asked}" + (need.TooFlat ? $", but {Flat}" : $"; it would be {set}")
+            : $"none is fitted, and minimum_open = {open} does not keep the pump above its minimum flow. A bypass could: {asked}";
         (FindingKind kind, string change) = (guarded, need.TooFlat) switch
         {
-            (true, true) => (FindingKind.Fine, ""),
-            (true, false) => (FindingKind.Fine, $"nothing; one that is wanted all the same is {set}"),
-            (false, true) => (FindingKind.Advice,
-                "rely on minimum_open, or on a pump that regulates itself: this pump's curve is too flat for a spring to tell one zone from all"),
+            (true, _) => (FindingKind.Fine, ""),
+            (_, true) => (FindingKind.Advice, $"rely on minimum_open, or on a pump that regulates itself: {Flat}"),
             _ => (FindingKind.Advice, $"see minimum open; a bypass would be {set}"),
         };
         return new Finding("bypass", kind, says, Basis(flows, units), change) { Value = opens, Unit = "Pa" };

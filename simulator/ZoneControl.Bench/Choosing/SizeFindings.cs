@@ -47,10 +47,15 @@ internal static class SizeFindings
         double least = house.Pump.MinimumFlowM3s.Value;
         string minimum = Show.Flow(least, house.Units);
         int? open = new OpenSets(slower, HouseFlows.ThatCount(slower, flows.Plant.WaterC)).LeastMinimumOpen(least);
-        return $"a lower speed or a smaller pump: {wanted}, as this one gives at {share}. "
-            + (open is { } count
-                ? $"To keep its minimum flow of {minimum} it would then need minimum_open = {count} (now {house.Controller.MinimumOpen})"
-                : $"But there not even all zones pass its minimum flow of {minimum}, so choose a smaller pump with less of that");
+        // Nobody opens companions for a panel's zones.
+        int reach = house.Zones.Where(zone => zone.Gated).Select(zone => zone.Capacity.Value + house.StandingCapacity).DefaultIfEmpty(int.MaxValue).Min();
+        return $"a lower speed or a smaller pump: {wanted}, as this one gives at {share}. " + open switch
+        {
+            null => $"But there not even all zones pass its minimum flow of {minimum}, so choose a smaller pump with less of that",
+            { } count when count > reach => $"But there one zone alone does not pass its minimum flow of {minimum}, so choose a smaller pump with "
+                + "less of that",
+            { } count => $"To keep its minimum flow of {minimum} it would then need minimum_open = {count} (now {house.Controller.MinimumOpen})",
+        };
     }
 
     /// <summary>Speed at which a pump gives a head, m, at a flow, m³/s.</summary>

@@ -146,6 +146,11 @@ public class HouseCheckTests
         Assert.Matches(@"as this one gives at \d+ % of the speed it has now\. To keep its minimum flow of 6 L/min it would then need minimum_open = \d+", size.Change);
     }
 
+    [Fact]
+    public void A_panels_house_is_not_sent_to_a_speed_at_which_one_zone_alone_is_too_little() => Assert.Contains(
+        "one zone alone does not pass its minimum flow",
+        Find(HouseCheck.Of(Examples.House("retrofit"), new CheckAssumptions()), "pump size").Change, StringComparison.Ordinal);
+
     [Theory]
     [InlineData(278.87, "279 m")]
     [InlineData(1234.5, "1,235 m")]
