@@ -63,9 +63,9 @@ internal sealed class NewPrompt(IAnsiConsole console, CancellationToken cancel)
         return text is null ? null : Split(text);
     }
 
-    private static bool IsYes(string text) => text.Equals("y", StringComparison.OrdinalIgnoreCase) || text.Equals("yes", StringComparison.OrdinalIgnoreCase);
+    private static bool IsYes(string text) => text.ToUpperInvariant() is "Y" or "YES";
 
-    private static bool IsNo(string text) => text.Equals("n", StringComparison.OrdinalIgnoreCase) || text.Equals("no", StringComparison.OrdinalIgnoreCase);
+    private static bool IsNo(string text) => text.ToUpperInvariant() is "N" or "NO";
 
     private static string[] Split(string text) => text.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 }

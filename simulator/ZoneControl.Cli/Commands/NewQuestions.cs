@@ -116,19 +116,22 @@ internal sealed class NewQuestions
             async a => await _prompt.YesAsync(Asked.Gated.Title, a.Gated) is { } yes ? a with { Gated = yes } : null);
         yield return new Question(Asked.Zones, s.Zones.Length > 0,
             "Zones: one thermostat and the loops that it opens, in the order of the terminals. An empty name ends the list.",
-            a => string.Join("; ", a.Zones.Select(zone => $"{zone.Name} ({zone.Kind}, {zone.Opening ?? CommonValues.Opening(zone.Kind)}: {string.Join(", ", zone.Loops)})")),
+            a => string.Join("; ", a.Zones.Select(InWords)),
             async a => await new NewZones(_prompt, a.Units).AskAsync() is { } zones ? a with { Zones = zones } : null);
         yield return new Question(Asked.StandingLoops, s.StandingLoops.Length > 0,
             "Always open, by a hand valve: their lengths with commas. Enter: none.",
             a => a.StandingLoops.Count > 0 ? string.Join(", ", a.StandingLoops) : "none",
-            async a => await _prompt.LengthsAsync(Asked.StandingLoops.Title, a.Units, mayBeNone: true) is { } loops ? a with { StandingLoops = loops } : null);
+            async a => await _prompt.LengthsAsync(Asked.StandingLoops.Title, a.Units, mayBeNone: true) is { } loops
+                ? a with { StandingLoops = loops }
+                : null);
         yield return Optional(Asked.Bypass, s.Bypass,
             "A spring-loaded bypass between supply and return, and the pressure on its scale; not the safety relief valve that drips to the drain. "
                 + "Enter: there is none.",
             a => a.Bypass, "none", AnswerCheck.Bypass, (a, text) => a with { Bypass = text });
-        yield return Optional(Asked.Transformer, s.Transformer, "The VA on the plate of what feeds the actuators. Enter: not known, loads are not watched.",
-            a => a.Transformer, "not known", (a, text) => AnswerRange.Transformer.Refusal(text, a.Units), (a, text) => a with { Transformer = text },
-            a => !a.Gated);
+        yield return Optional(Asked.Transformer, s.Transformer,
+            "The VA on the plate of what feeds the actuators. Enter: not known, loads are not watched.",
+            a => a.Transformer, "not known", (a, text) => AnswerRange.Transformer.Refusal(text, a.Units),
+            (a, text) => a with { Transformer = text }, a => !a.Gated);
         yield return new Question(Asked.Contacts, s.Contacts is not null,
             "Contacts beside thermostats and end switches. Common for a first build: the season switch and the reset button.",
             a => a.Contacts.Count > 0 ? string.Join(", ", a.Contacts) : "none",
@@ -161,6 +164,9 @@ internal sealed class NewQuestions
         {
             Applies = applies ?? (_ => true),
         };
+
+    private static string InWords(ZoneAnswers zone) =>
+        $"{zone.Name} ({zone.Kind}, {zone.Opening ?? CommonValues.Opening(zone.Kind)}: {string.Join(", ", zone.Loops)})";
 
     private void Say(string text) => _console.WriteLine(text);
 

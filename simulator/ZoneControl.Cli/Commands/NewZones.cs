@@ -40,7 +40,8 @@ internal sealed class NewZones(NewPrompt prompt, string units)
         if (kind is null)
             return null;
         string usual = last?.Kind == kind ? last.Opening! : CommonValues.Opening(kind);
-        string? opening = await prompt.LineAsync("  Opens in, at worst (cold, old, on a low supply)", usual, text => AnswerRange.Opening.Refusal(text, units));
+        string? opening = await prompt.LineAsync(
+            "  Opens in, at worst (cold, old, on a low supply)", usual, text => AnswerRange.Opening.Refusal(text, units));
         if (opening is null)
             return null;
         return await prompt.LengthsAsync("  Lengths of its loops, with commas", units, mayBeNone: false) is { } loops

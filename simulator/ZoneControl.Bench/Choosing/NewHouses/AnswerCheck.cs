@@ -65,7 +65,8 @@ public static class AnswerCheck
     public static string? ZoneName(string name, IReadOnlyList<ZoneAnswers> others) =>
         Name(name, LongestZoneName)
         ?? (others.FirstOrDefault(other => other.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)) is { } same
-            ? $"found \"{name.Trim()}\", which is a zone already ({same.Kind}, {string.Join(", ", same.Loops)}); expected another name, such as \"{name.Trim()} 2\""
+            ? $"found \"{name.Trim()}\", which is a zone already ({same.Kind}, {string.Join(", ", same.Loops)}); expected another name, such as "
+                + $"\"{name.Trim()} 2\""
             : null);
 
     /// <summary>Why a tube will not do; null where it will.</summary>
@@ -114,7 +115,7 @@ public static class AnswerCheck
         else if (zone.Opening is { } opening && AnswerRange.Opening.Refusal(opening, units) is { } slow)
             yield return slow;
         if (zone.Loops.Count == 0)
-            yield return $"found no loop, expected at least one length such as \"{(units == "us" ? AnswerRange.Loop.Us : AnswerRange.Loop.Si).Example}\"";
+            yield return $"found no loop, expected at least one length such as \"{AnswerRange.Loop.ExampleIn(units)}\"";
         foreach (string loop in zone.Loops)
         {
             if (AnswerRange.Loop.Refusal(loop, units) is { } refusal)

@@ -57,6 +57,9 @@ public sealed record AnswerRange(Dimension Dimension, (string Least, string Most
             : $"found {Words.Quote(text)}, expected {Dimension.Name} from {least} to {most}";
     }
 
+    /// <summary>An example in the reader's units.</summary>
+    public string ExampleIn(string units) => (units == "us" ? Us : Si).Example;
+
     /// <summary>The value of an answer in the dimension's own unit; null where it is none.</summary>
     public double? Value(string text) => Quantities.Read(text, Dimension).Value;
 }
