@@ -234,7 +234,8 @@ public class HouseCheckTests
         CheckReport si = HouseCheck.Of(house, new CheckAssumptions());
         CheckReport us = HouseCheck.Of(house with { Units = DisplayUnits.Us }, new CheckAssumptions());
         Assert.Equal(si.Findings.Select(f => (f.Topic, f.Kind, f.Value, f.Unit)), us.Findings.Select(f => (f.Topic, f.Kind, f.Value, f.Unit)));
-        Assert.All(us.Findings, finding => Assert.DoesNotContain("L/min", finding.Says, StringComparison.Ordinal));
-        Assert.All(us.Findings, finding => Assert.DoesNotContain("°C", finding.Says, StringComparison.Ordinal));
+        string[] metric = ["L/min", "°C", " m/s", " bar", " kW", "W/m²"];
+        Assert.All(us.Findings, finding => Assert.All(metric, unit =>
+            Assert.DoesNotContain(unit, $"{finding.Says}|{finding.Basis}|{finding.Change}", StringComparison.Ordinal)));
     }
 }
