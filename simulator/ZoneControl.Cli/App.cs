@@ -8,7 +8,7 @@ namespace ZoneControl.Cli;
 internal static class App
 {
     /// <summary>Commands by name, with the options each takes; "" is the program without a command.</summary>
-    private static readonly IReadOnlyDictionary<string, Type> _commands = new Dictionary<string, Type>
+    private static readonly Dictionary<string, Type> _commands = new Dictionary<string, Type>
     {
         [""] = typeof(OutputSettings),
         ["run"] = typeof(RunSettings),
@@ -27,8 +27,7 @@ internal static class App
     {
         try
         {
-            ArgumentCheck.Check(args, _commands);
-            return await Build(streams).RunAsync(args, cancel);
+            return await Build(streams).RunAsync(ArgumentCheck.Check(args, _commands), cancel);
         }
         catch (BadInputException e)
         {
@@ -37,7 +36,8 @@ internal static class App
         }
         catch (CommandAppException e)
         {
-            streams.Error.WriteLine($"{e.Message.TrimEnd('.')}. 'zonecontrol --help' shows what it takes.");
+            string command = args.Count > 0 && _commands.ContainsKey(args[0]) ? args[0] + " " : "";
+            streams.Error.WriteLine($"{e.Message.TrimEnd('.')}. 'zonecontrol {command}--help' shows what it takes.");
             return ExitCode.BadInput;
         }
         catch (OperationCanceledException)
@@ -75,7 +75,8 @@ internal static class App
             config.AddCommand<NewCommand>("new")
                 .WithDescription("Write a house file from answers to a few questions, or from options. Exit code 0: written, 2: bad input, and nothing was written.")
                 .WithExample("new", "my.house.toml")
-                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"", "--zone", "\"Den: two-wire, 80 m, 75 m\"");
+                .WithExample("new", "my.house.toml", "--zone", "\"Bath: four-wire, 60 m\"")
+                .WithExample("new", "us.house.toml", "--units", "us", "--zone", "\"Den: two-wire, 200 ft\"");
             config.AddCommand<CheckCommand>("check")
                 .WithDescription("Check a house: flows, minimum open, times, transformer, bypass, balance. Exit code 0: no fault, 1: a fault, 2: bad input.")
                 .WithExample("check", "house.toml")
@@ -109,7 +110,7 @@ internal static class App
             config.AddCommand<AuditCommand>("audit")
                 .WithDescription("Judge a capture of a real board or panel by the same rules. Exit codes as for run.")
                 .WithExample("audit", "house.toml", "capture.vcd")
-                .WithExample("audit", "house.toml", "panel.csv", "--map", "panel.map.toml", "--report", "panel.html");
+                .WithExample("audit", "house.toml", "panel.csv", "--map", "panel.map.toml");
             config.AddCommand<ProveCommand>("prove")
                 .WithDescription("Visit every reachable state of a house's controller and judge every rule in each. Exit code 0: "
                     + "proven, 1: a rule is broken, 3: a limit ended the search, which proves nothing, 2: bad input.")

@@ -63,9 +63,11 @@ internal sealed class Inputs(Streams streams, string undone, CancellationToken c
     public BadInputException Refused(IReadOnlyList<FileMistake> mistakes, string path, string more = "")
     {
         int errors = mistakes.Count(m => m.IsError);
-        // One mistake speaks for itself.
-        string[] summary = errors > 1 || more.Length > 0 ? [$"{path}: {Quantity.Count(errors, "mistake")}; {undone}. {more}".TrimEnd()] : [];
-        return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), .. summary]));
+        string rest = $"{undone}. {more}".TrimEnd();
+        if (mistakes is [var one])
+            return new BadInputException($"{one}; {rest}"); // nothing to count
+        string summary = $"{path}: {Quantity.Count(errors, "mistake")}; {rest}";
+        return new BadInputException(string.Join('\n', [.. mistakes.Select(m => m.ToString()), summary]));
     }
 
     /// <summary>The system of units that an option names; null for none.</summary>

@@ -27,7 +27,7 @@ internal sealed record Streams(TextWriter Out, TextWriter Error, bool OutIsTermi
     {
         IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings
         {
-            Out = new AnsiConsoleOutput(Out),
+            Out = new AnsiConsoleOutput(new ScreenWriter(Out)),
             Interactive = InteractionSupport.No,
             Ansi = OutIsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
             ColorSystem = OutIsTerminal && Environment.GetEnvironmentVariable("NO_COLOR") is null or ""

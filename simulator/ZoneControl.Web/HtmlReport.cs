@@ -30,7 +30,7 @@ public static class HtmlReport
             });
             return (await renderer.RenderComponentAsync<ReportPage>(parameters)).ToHtmlString();
         });
-        return "<!DOCTYPE html>\n" + body + "\n";
+        return "<!DOCTYPE html>\n" + Unparted.Html(body) + "\n";
     }
 
     private static string ReadStyle()

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
 using ZoneControl.Web.Components.Sheets;
+using ZoneControl.Web.View;
 using ZoneControl.Web.View.Sheets;
 
 namespace ZoneControl.Web;
@@ -30,7 +31,7 @@ public static class HtmlSheet
             });
             return (await renderer.RenderComponentAsync<SheetPage>(parameters)).ToHtmlString();
         });
-        return "<!DOCTYPE html>\n" + body + "\n";
+        return "<!DOCTYPE html>\n" + Unparted.Html(body) + "\n";
     }
 
     private static string ReadStyle()

@@ -117,7 +117,12 @@ public sealed class AppTests : IDisposable
         { "run a", "missing required argument 'SCRIPT'" },
         { "run a b c", "'c'" },
         { "-x", "Unknown option 'x'" },
-        { "run nowhere.toml b", "nowhere.toml: found no such file" },
+        { "winter h --seed abc", "--seed: found \"abc\", expected a whole number" },
+        { "winter h --days 1.5 --seed=x", "--seed: found \"x\", expected a whole number" },
+        { "winter h --days 99999999999", "--days: found \"99999999999\", expected a smaller number" },
+        { "new h --minimum-open two", "--minimum-open: found \"two\", expected a whole number" },
+        { "season", "'zonecontrol season --help' shows what it takes" },
+        { "run nowhere.toml b", "nowhere.toml: no such file; nothing was run." },
         { "--trace same --report same", "--trace same: is also --report" },
         { "--report no/such/folder/r.html", "does not exist" },
     };
@@ -131,6 +136,7 @@ public sealed class AppTests : IDisposable
         Assert.Equal("", output);
         Assert.Contains(expected, error, StringComparison.Ordinal);
         Assert.DoesNotContain("   at ", error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Nullable", error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -153,6 +159,25 @@ public sealed class AppTests : IDisposable
         Assert.Equal(ExitCode.Cancelled, exit);
         Assert.Equal("Stopped. No file was written.\n", error);
         Assert.Empty(Directory.GetFileSystemEntries(_folder));
+    }
+
+    [Theory]
+    [InlineData("run")]
+    [InlineData("new")]
+    [InlineData("check")]
+    [InlineData("compare")]
+    [InlineData("season")]
+    [InlineData("board")]
+    [InlineData("serve")]
+    [InlineData("winter")]
+    [InlineData("audit")]
+    [InlineData("prove")]
+    public async Task Examples_of_a_commands_help_stand_on_one_line_each(string command)
+    {
+        string help = (await Run(command, "--help")).Out;
+        string[] examples = [.. help.Split('\n').SkipWhile(line => line != "EXAMPLES:").Skip(1).TakeWhile(line => line.Length > 0)];
+        Assert.NotEmpty(examples);
+        Assert.All(examples, line => Assert.StartsWith($"    zonecontrol {command}", line, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -43,7 +43,9 @@ public sealed class CheckCommandTests : IDisposable
 
     [Theory]
     [InlineData("--spacing", "8", "without a unit")]
-    [InlineData("--drop", "50", "from 1 to 20")]
+    [InlineData("--drop", "50", "--drop: found \"50 K\", expected 1 to 20 K (1.8 to 36 °F)")]
+    [InlineData("--drop", "90 °F", "--drop: found \"90 °F\", expected 1 to 20 K (1.8 to 36 °F)")]
+    [InlineData("--heat", "warm", "--heat: found \"warm\", expected heat given by a floor such as")]
     [InlineData("--units", "metric", "Known: si, us")]
     [InlineData("--design-flow", "2 m", "a flow")]
     [InlineData("--record", "nowhere.json", "no such file")]
@@ -53,6 +55,28 @@ public sealed class CheckCommandTests : IDisposable
         (int exit, string output, string error) = await _line.Run("check", _line.Copy("pottery.house.toml"), option, value);
         Assert.Equal((ExitCode.BadInput, ""), (exit, output));
         Assert.Contains(expected, error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Heat_and_drop_are_taken_in_both_units_and_as_bare_numbers()
+    {
+        string house = _line.Copy("pottery.house.toml");
+        async Task<string> Of(params string[] more) => (await _line.Run(["check", house, "--json", .. more])).Out;
+        string si = await Of("--drop", "5", "--heat", "50");
+        Assert.Equal(si, await Of("--drop", "5 K", "--heat", "50 W/m2"));
+        using JsonDocument us = JsonDocument.Parse(await Of("--drop", "9 °F", "--heat", "16 BTU/h/ft2"));
+        Assert.Equal(5, us.RootElement.GetProperty("assumed").GetProperty("dropK").GetDouble(), 0.001);
+        Assert.Equal(50.5, us.RootElement.GetProperty("assumed").GetProperty("heatWPerM2").GetDouble(), 0.1);
+    }
+
+    [Fact]
+    public async Task JSON_keeps_ordinary_blanks()
+    {
+        (_, string json, _) = await _line.Run("check", _line.Copy("pottery.house.toml"), "--json");
+        Assert.Contains("L/min", json, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u00A0', json);
+        Assert.DoesNotContain("\\u00A0", json, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain('\uE000', json);
     }
 
     [Fact]

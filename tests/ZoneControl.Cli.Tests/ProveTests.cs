@@ -113,8 +113,8 @@ public sealed class ProveTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--max-time 0", "Option '--max-time': found 0, expected 1 or more.")]
-    [InlineData("--max-states 0", "Option '--max-states': found 0, expected 1 or more.")]
+    [InlineData("--max-time 0", "--max-time: found 0, expected 1 or more")]
+    [InlineData("--max-states 0", "--max-states: found 0, expected 1 or more")]
     [InlineData("--without pump", "'pump'")]
     [InlineData("--script one.house.toml", "is also the house file; choose another name.")]
     [InlineData("--script s.toml --report s.toml", "is also --script; choose another name.")]

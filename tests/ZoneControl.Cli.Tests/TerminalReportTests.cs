@@ -17,7 +17,7 @@ public class TerminalReportTests
         if (colour)
             console.Colors(ColorSystem.TrueColor).EmitAnsiSequences();
         TerminalReport.Write(console, report);
-        return console.Output.Split('\n');
+        return console.Output.Replace(ScreenWriter.Joint, ' ').Split('\n');
     }
 
     public static TheoryData<string> Variants => ["metric", "us", "failing", "alone", "long names", "many holds"];

@@ -100,8 +100,8 @@ public sealed class WinterTests : IDisposable
     }
 
     [Theory]
-    [InlineData("--days 0", "--days 0: expected 1 to 3660.")]
-    [InlineData("--winters 1001", "--winters 1001: expected 1 to 1000.")]
+    [InlineData("--days 0", "--days: found 0, expected 1 to 3660")]
+    [InlineData("--winters 1001", "--winters: found 1001, expected 1 to 1000")]
     [InlineData("--units metric", "There is no system of units 'metric'. Known: si, us.")]
     [InlineData("--controller librari", "There is no controller 'librari'. Did you mean 'library'?")]
     [InlineData("--seed 1 --weather x", "--weather is one winter as it was")]

@@ -1,3 +1,4 @@
+using System.Numerics;
 using ZoneControl.Bench.Houses;
 
 namespace ZoneControl.Bench.Choosing;
@@ -8,9 +9,10 @@ internal static class Capacities
     /// <summary>Units in the pump's minimum flow: fine enough to tell loops apart, coarse enough to read.</summary>
     private const int UnitsInMinimumFlow = 10;
 
-    public static CapacityAdvice ByFlow(House house, HouseFlows flows)
+    public static CapacityAdvice ByFlow(House house, HouseFlows flows, OpenSets sets)
     {
-        double unit = house.Pump.MinimumFlowM3s.Value / UnitsInMinimumFlow;
+        double needed = house.Pump.MinimumFlowM3s.Value;
+        double unit = needed / UnitsInMinimumFlow;
         flows.With(flows.AllZones);
         double[] loops = flows.LoopFlows();
         List<CapacityLine> lines = [];
@@ -24,6 +26,21 @@ internal static class Capacities
         {
             Zones = [.. house.Zones.Select((zone, i) => zone with { Capacity = Setting.Given(lines[i].ByFlow) })],
         };
-        return new CapacityAdvice(unit, lines, new OpenSets(recounted, flows).LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value));
+        int? least = new OpenSets(recounted, flows).LeastMinimumOpen(needed);
+        return new CapacityAdvice(unit, lines, least)
+        {
+            LeastNow = sets.LeastMinimumOpen(needed),
+            HelpersNow = sets.LeastMinimumOpen(needed) is { } now ? Helpers(WithOpen(house, now), flows) : null,
+            HelpersThen = least is { } open ? Helpers(WithOpen(recounted, open), flows) : null,
+        };
     }
+
+    /// <summary>Companions that calls open, each zone calling alone, all zones together.</summary>
+    private static int Helpers(House house, HouseFlows flows)
+    {
+        var sets = new OpenSets(house, flows);
+        return Enumerable.Range(0, house.Zones.Count).Sum(zone => BitOperations.PopCount((uint)sets.OpenedFor(zone)) - 1);
+    }
+
+    private static House WithOpen(House house, int open) => house with { Controller = house.Controller with { MinimumOpen = open } };
 }

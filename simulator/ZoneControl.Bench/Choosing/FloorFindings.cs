@@ -15,8 +15,8 @@ internal static class FloorFindings
         if (!house.Contacts.Has(Contact.Limit))
         {
             yield return new Finding("high limit", FindingKind.Advice,
-                "no high limit on the water to the floor is wired to ZoneControl",
-                "HEAT-LIMIT; the heat source's own limit stays in place whatever is wired here (EN 1264-4 asks for one, from memory)",
+                "no high limit is wired to ZoneControl: a thermostat on the supply pipe whose contact opens when the water to the floor is too hot",
+                "the heat source's own limit stays in place whatever is wired here (EN 1264-4 asks for one, from memory)",
                 "fit one and say limit = true under [contacts], so that the pump stops moving hot water as well");
         }
     }
@@ -31,7 +31,8 @@ internal static class FloorFindings
             $"nearest to its limit is {house.Zones[worst].Label}: to give {Measured.Flux(need.FluxWPerM2, house.Units)} its surface must be at "
                 + $"{Show.Temperature(need.SurfaceC, house.Units)}; at the limit of {Show.Temperature(need.LimitC, house.Units)} it gives "
                 + $"{Measured.Flux(need.MostWPerM2, house.Units)}, and all floors together {Measured.Heat(all, house.Units)}",
-            "characteristic and limits of EN 1264-2, from secondary texts: 29 °C where people stay, 33 °C in a bath at 24 °C, 35 °C at the edge",
+            $"characteristic and limits of EN 1264-2, from secondary texts: {Show.Temperature(29, house.Units)} where people stay, "
+                + $"{Show.Temperature(33, house.Units)} in a bath at {Show.Temperature(24, house.Units)}, {Show.Temperature(35, house.Units)} at the edge",
             hot ? "more floor, less heat loss, or another heater besides" : "")
         {
             Value = need.SurfaceC,

@@ -19,7 +19,17 @@ public sealed record CapacityLine(int Zone, double FlowM3s, int Now, int ByFlow)
 /// <param name="UnitM3s">Flow that one unit stands for, m³/s.</param>
 /// <param name="Zones">Each zone's.</param>
 /// <param name="MinimumOpen">Least minimum open in these units; null when no set of zones keeps the pump above its minimum flow.</param>
-public sealed record CapacityAdvice(double UnitM3s, IReadOnlyList<CapacityLine> Zones, int? MinimumOpen);
+public sealed record CapacityAdvice(double UnitM3s, IReadOnlyList<CapacityLine> Zones, int? MinimumOpen)
+{
+    /// <summary>Least minimum open as zones count now; null without one.</summary>
+    public int? LeastNow { get; init; }
+
+    /// <summary>Companions that are opened with it when each zone calls alone, added up; null without one.</summary>
+    public int? HelpersNow { get; init; }
+
+    /// <summary>The same with capacities by flow and their minimum open; null without one.</summary>
+    public int? HelpersThen { get; init; }
+}
 
 /// <summary>What came of checking a house.</summary>
 /// <param name="House">The house.</param>
@@ -54,7 +64,8 @@ public static class HouseCheck
         ArgumentNullException.ThrowIfNull(house);
         ArgumentNullException.ThrowIfNull(assumed);
         var flows = new HouseFlows(house, assumed.WaterC);
-        var sets = new OpenSets(house, flows);
+        var counted = HouseFlows.ThatCount(house, assumed.WaterC);
+        var sets = new OpenSets(house, counted);
         var needs = new HeatNeeds(house, assumed);
         IReadOnlyList<LoopFigures> loops = LoopFigures.Of(house, flows, needs, assumed);
         return new CheckReport(
@@ -63,11 +74,11 @@ public static class HouseCheck
             needs,
             loops,
             SetTable.Of(house, flows, sets),
-            withCapacity ? Capacities.ByFlow(house, flows) : null,
+            withCapacity ? Capacities.ByFlow(house, counted, sets) : null,
             [
                 .. PumpFindings.Of(house, flows, sets),
                 .. SizeFindings.Of(house, flows, loops),
-                .. BypassFindings.Of(house, flows),
+                .. BypassFindings.Of(house, flows, sets),
                 .. TimeFindings.Of(house),
                 .. TransformerFindings.Of(house),
                 .. LoopFindings.Of(house, flows, loops),

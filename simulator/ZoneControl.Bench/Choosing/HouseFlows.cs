@@ -34,6 +34,24 @@ public sealed class HouseFlows
         Liquid = new Liquid(plant.WaterC, plant.GlycolShare);
     }
 
+    /// <summary>
+    /// The flows that count: a bypass that counts for nothing is taken as shut, since a spring may stick, be set anew, or stay
+    /// shut.
+    /// </summary>
+    /// <param name="house">The house.</param>
+    /// <param name="waterC">Water temperature, °C.</param>
+    public static HouseFlows ThatCount(House house, double waterC)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        return new HouseFlows(
+            house with
+            {
+                Bypass = house.Bypass is { CountsAs: > 0 } ? house.Bypass : null,
+                FixedBypass = house.FixedBypass is { CountsAs: > 0 } ? house.FixedBypass : null,
+            },
+            waterC);
+    }
+
     /// <summary>What the water flows through.</summary>
     public PlantDescription Plant { get; }
 
@@ -45,6 +63,13 @@ public sealed class HouseFlows
 
     /// <summary>The pump with its head by flow.</summary>
     public Circulator Pump => new(Plant.Pump, PascalPerM);
+
+    /// <summary>The pump of a plant.</summary>
+    public static Circulator PumpOf(PlantDescription plant)
+    {
+        ArgumentNullException.ThrowIfNull(plant);
+        return new Circulator(plant.Pump, new Liquid(plant.WaterC, plant.GlycolShare).Density * plant.Rules.Gravity);
+    }
 
     /// <summary>Every zone's bit.</summary>
     public int AllZones => (1 << _travel.Length) - 1;

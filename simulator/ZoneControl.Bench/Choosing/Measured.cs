@@ -12,9 +12,9 @@ public static class Measured
         ? $"{UnitConverter.Convert(metresPerSecond, SpeedUnit.MeterPerSecond, SpeedUnit.FootPerSecond):0.00} ft/s"
         : $"{metresPerSecond:0.00} m/s";
 
-    /// <summary>Heat given in W: "1.6 kW" or "5460 BTU/h".</summary>
+    /// <summary>Heat given in W: "1.6 kW" or "5,460 BTU/h", to three digits or so.</summary>
     public static string Heat(double watts, DisplayUnits units) => units == DisplayUnits.Us
-        ? $"{UnitConverter.Convert(watts, PowerUnit.Watt, PowerUnit.BritishThermalUnitPerHour):0} BTU/h"
+        ? $"{Math.Round(UnitConverter.Convert(watts, PowerUnit.Watt, PowerUnit.BritishThermalUnitPerHour) / 10) * 10:#,0} BTU/h"
         : $"{watts / 1000:0.0} kW";
 
     /// <summary>Heat given by a floor, W/m²: "50 W/m²" or "16 BTU/h/ft²".</summary>
@@ -39,6 +39,32 @@ public static class Measured
     public static string Pressure(double pascal, DisplayUnits units) => units == DisplayUnits.Us
         ? $"{UnitConverter.Convert(pascal, PressureUnit.Pascal, PressureUnit.PoundForcePerSquareInch):0.0} psi"
         : $"{pascal / 100_000:0.00} bar";
+
+    /// <summary>Unit of flows in a column: "L/min" or "gpm".</summary>
+    public static string FlowUnit(DisplayUnits units) => units == DisplayUnits.Us ? "gpm" : "L/min";
+
+    /// <summary>A flow given in m³/s as a number for a column, with as many decimals as a flow glass shows.</summary>
+    public static string FlowIn(double m3s, DisplayUnits units) => units == DisplayUnits.Us
+        ? $"{UnitConverter.Convert(m3s, VolumeFlowUnit.CubicMeterPerSecond, VolumeFlowUnit.UsGallonPerMinute):0.00}"
+        : $"{LitresPerMinute(m3s):0.0}";
+
+    /// <summary>Unit of lengths and heads in a column: "m" or "ft".</summary>
+    public static string LengthUnitOf(DisplayUnits units) => units == DisplayUnits.Us ? "ft" : "m";
+
+    /// <summary>A length of tube given in m as a number for a column.</summary>
+    public static string LengthIn(double metres, DisplayUnits units) => $"{InUnits(metres, units):0}";
+
+    /// <summary>A head given in m as a number for a column.</summary>
+    public static string HeadIn(double metres, DisplayUnits units) => InUnits(metres, units).ToString(units == DisplayUnits.Us ? "0.0" : "0.00");
+
+    /// <summary>Unit of velocities in a column: "m/s" or "ft/s".</summary>
+    public static string VelocityUnit(DisplayUnits units) => LengthUnitOf(units) + "/s";
+
+    /// <summary>A velocity given in m/s as a number for a column.</summary>
+    public static string VelocityIn(double metresPerSecond, DisplayUnits units) => $"{InUnits(metresPerSecond, units):0.00}";
+
+    private static double InUnits(double metres, DisplayUnits units) =>
+        units == DisplayUnits.Us ? UnitConverter.Convert(metres, LengthUnit.Meter, LengthUnit.Foot) : metres;
 
     /// <summary>m³/s as L/min, for numbers that programs read.</summary>
     public static double LitresPerMinute(double m3s) => m3s * 60_000;

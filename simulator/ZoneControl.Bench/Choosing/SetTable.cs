@@ -10,7 +10,7 @@ internal static class SetTable
         var lines = new List<SetLine>();
         void Add(string name, int zones) => lines.Add(new SetLine(name, flows.With(zones), OpenSets.CapacityOf(house, zones)));
         if (house.StandingLoops.Count > 0 || house.Bypass is not null || house.FixedBypass is not null)
-            Add("nothing but what always stands open", 0);
+            Add(StandingName(house), 0);
         for (int zone = 0; zone < house.Zones.Count; zone++)
         {
             int opened = sets.OpenedFor(zone);
@@ -20,16 +20,25 @@ internal static class SetTable
         }
 
         if (sets.WorstReaching(house.Controller.MinimumOpen) is { } worst)
-            Add($"worst: {house.ZoneLabels(worst)}", worst);
-        Add("usual: " + UsualName(house, out int usual), usual);
+            Add("least flow: " + (worst == 0 ? StandingName(house) : house.ZoneLabels(worst)), worst);
+        if (house.Zones.Count > 1)
+            Add("every second zone", Usual(house));
         Add("all zones", flows.AllZones);
         return lines;
     }
 
-    /// <summary>Every second zone, as when half the house asks, and whoever has to help.</summary>
-    private static string UsualName(House house, out int usual)
+    /// <summary>What passes water with every zone shut.</summary>
+    private static string StandingName(House house)
     {
-        usual = 0;
+        string loops = house.StandingLoops.Count switch { 0 => "", 1 => "standing loop", _ => "standing loops" };
+        string bypass = house.Bypass is not null || house.FixedBypass is not null ? "bypass" : "";
+        return (loops.Length > 0 && bypass.Length > 0 ? $"{loops} and {bypass}" : loops + bypass) + " alone";
+    }
+
+    /// <summary>Every second zone, as when half the house asks, and whoever has to help.</summary>
+    private static int Usual(House house)
+    {
+        int usual = 0;
         for (int zone = 0; zone < house.Zones.Count; zone += 2)
             usual |= 1 << zone;
         foreach (int companion in house.Controller.Companions.Value)
@@ -38,6 +47,6 @@ internal static class SetTable
                 usual |= 1 << companion;
         }
 
-        return house.Zones.Count > 1 ? "every second zone" : house.Zones[0].Label;
+        return usual;
     }
 }

@@ -24,7 +24,7 @@ internal static class TimeFindings
             : $"says nothing when it is open: proven by time alone, after {Durations.InWords(proof)}";
         bool thin = margin < 1.1;
         return new Finding("proof time", thin ? FindingKind.Advice : FindingKind.Fine,
-            $"{actuator.Name} ({where}) opens in {Durations.InWords(actuator.OpeningTime)} at worst; {how}",
+            $"actuator \"{actuator.Name}\" ({where}) opens in {Durations.InWords(actuator.OpeningTime)} at worst; {how}",
             "a quarter more than the worst opening time, for cold, age and low voltage (common practice)",
             thin ? $"leave proof_time out, or make it {Durations.InWords(Derivations.ProofTime(actuator).Value)}" : "")
         {
@@ -44,7 +44,7 @@ internal static class TimeFindings
         return new Finding("start delay", shorter ? FindingKind.Advice : FindingKind.Fine,
             $"the pump waits {Durations.InWords(delay)} at least and, with the slowest zone, {Durations.InWords(slowest)} for proof"
                 + $"; after a start the next one comes no sooner than {Durations.InWords(rest)} later",
-            $"no path can surely be open before the quickest actuator ({quickest.Name}) is: PUMP-DELAY, PUMP-PROOF, PUMP-REST",
+            $"no path can surely be open before the quickest actuator (\"{quickest.Name}\") is",
             shorter ? $"make pump_start_delay at least {Durations.InWords(quickest.OpeningTime)}" : "")
         {
             Value = delay.TotalSeconds,

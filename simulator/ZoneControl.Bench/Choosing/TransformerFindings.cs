@@ -51,7 +51,8 @@ internal static class TransformerFindings
             $"{loads}; the house file names no transformer, so loads are not watched",
             "four fifths of the plate may be used (common practice), Class 2 at most 100 VA (NEC article 725, from trade texts)",
             size > 0
-                ? $"add [transformer] with its rating; {size:0} VA would hold all and start them in turns"
+                ? $"add [transformer] with its rating; {needed:0} VA would hold all and start them in turns"
+                    + (size > needed + 0.5 ? $", and {size:0} VA is the next usual size" : "")
                 : $"{needed:0} VA are more than one Class 2 transformer gives: two of them, and [transformer] for the one on ZoneControl")
         {
             Value = last,

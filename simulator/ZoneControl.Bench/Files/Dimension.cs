@@ -72,8 +72,13 @@ public sealed class Dimension
         ("BTU/h/F", value => UnitConverter.Convert(value, PowerUnit.BritishThermalUnitPerHour, PowerUnit.Watt) * 9 / 5));
 
     /// <summary>Temperature difference, in K. A kelvin is 9/5 of a degree Fahrenheit.</summary>
-    public static Dimension Difference { get; } = new("a temperature difference", "\"0.5 K\"",
+    public static Dimension Difference { get; } = new("a temperature difference", "\"0.5 K\" or \"1 °F\"",
         ("K", value => value), ("°F", value => value * 5 / 9), ("F", value => value * 5 / 9));
+
+    /// <summary>Heat given by a floor, in W/m².</summary>
+    public static Dimension HeatFlux { get; } = new("heat given by a floor", "\"50 W/m2\" or \"16 BTU/h/ft2\"",
+        Unit("W/m2", HeatFluxUnit.WattPerSquareMeter), Unit("W/m²", HeatFluxUnit.WattPerSquareMeter),
+        Unit("BTU/h/ft2", HeatFluxUnit.BtuPerHourSquareFoot), Unit("BTU/h/ft²", HeatFluxUnit.BtuPerHourSquareFoot));
 
     /// <summary>Area, in m².</summary>
     public static Dimension Area { get; } = new("an area", "\"20 m2\" or \"215 ft2\"",
@@ -103,7 +108,7 @@ public sealed class Dimension
     /// <summary>Every dimension.</summary>
     public static IReadOnlyList<Dimension> All { get; } =
         [Length, Head, Time, Flow, Pressure, Temperature, Power, Volume, Mass, HeatLoss, Voltage, Load, Share, Difference, Area,
-            HeatCapacity, Resistance];
+            HeatCapacity, Resistance, HeatFlux];
 
     /// <summary>Name with its article: "a length".</summary>
     public string Name { get; }
@@ -136,6 +141,7 @@ public sealed class Dimension
             ElectricPotentialUnit => ElectricPotentialUnit.Volt,
             ApparentPowerUnit => ApparentPowerUnit.Voltampere,
             AreaUnit => AreaUnit.SquareMeter,
+            HeatFluxUnit => HeatFluxUnit.WattPerSquareMeter,
             RatioUnit => RatioUnit.DecimalFraction,
             _ => throw new ArgumentException($"no base unit for {typeof(TUnit).Name}", nameof(unit)),
         };

@@ -40,6 +40,8 @@ public sealed record FileMistake(
         string key = Key.Length > 0 ? Key + ": " : "";
         string expected = Expected.Length > 0 ? ", expected " + Expected : "";
         string hint = Hint.Length > 0 ? $" ({Hint})" : "";
-        return $"{place}{warning}{key}found {Found}{expected}{hint}";
+        // Where there is nothing to find anything in, the rest says it.
+        string found = Line == 0 && key.Length == 0 && expected.Length == 0 ? "" : "found ";
+        return $"{place}{warning}{key}{found}{Found}{expected}{hint}";
     }
 }

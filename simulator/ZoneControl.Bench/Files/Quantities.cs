@@ -63,9 +63,12 @@ public static partial class Quantities
     }
 
     private static string CommaHint(string text) =>
-        text.Contains(',', StringComparison.Ordinal) ? "the decimal sign is a point, and thousands are not parted" : "";
+        CommaInNumber().IsMatch(text) ? "the decimal sign is a point, and thousands are not parted" : "";
 
     private static QuantityReading Mistake(string text, string what, string hint) => new(null, Words.Quote(text) + what, hint);
+
+    [GeneratedRegex("[0-9],[0-9]", RegexOptions.CultureInvariant)]
+    private static partial Regex CommaInNumber();
 
     // The unit takes letters and signs, but no digit at its start: "5min" and "5 min" are the same.
     [GeneratedRegex(

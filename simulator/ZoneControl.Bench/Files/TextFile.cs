@@ -46,7 +46,7 @@ internal static class TextFile
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            mistakes.Error(default, "", "no such file", Expected);
+            mistakes.Error(default, "", "no such file", "");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -8,6 +8,12 @@ namespace ZoneControl.Bench.Houses;
 /// </summary>
 internal sealed class RoomReader(TableReader? everyRoom, TableReader? everyFloor, TableReader? everyThermostat)
 {
+    /// <summary>Distance between two runs of tube where the file gives none, m (common practice).</summary>
+    public const double CommonSpacingM = 0.15;
+
+    /// <summary>Heat loss of a room where the file gives none, W/K for each m² of floor (common practice).</summary>
+    public const double CommonLossWPerKM2 = 1.2;
+
     private const string Spacing = "common practice: 10 to 30 cm";
     private const string PerArea = "per m² of floor (common practice)";
 
@@ -23,7 +29,7 @@ internal sealed class RoomReader(TableReader? everyRoom, TableReader? everyFloor
         var room = new Pair(zone?.Table("room"), everyRoom);
         var floor = new Pair(zone?.Table("floor"), everyFloor);
         var thermostat = new Pair(zone?.Table("thermostat"), everyThermostat);
-        var spacing = floor.Quantity("spacing", Dimension.Length, "3 cm", "1 m", Setting.Derived(0.15, Spacing));
+        var spacing = floor.Quantity("spacing", Dimension.Length, "3 cm", "1 m", Setting.Derived(CommonSpacingM, Spacing));
         Setting<double> area = room.Quantity("area", Dimension.Area, "0.5 m2", "10000 m2", Setting.Derived(
             Math.Clamp(tubeM * spacing.Value, 0.5, 10_000), "length of the tubes times their spacing"));
         double m2 = area.Value;
@@ -34,7 +40,7 @@ internal sealed class RoomReader(TableReader? everyRoom, TableReader? everyFloor
             AreaM2 = area,
             Use = use,
             LossWPerK = room.Quantity("loss", Dimension.HeatLoss, "0.1 W/K", "100000 W/K",
-                Setting.Derived(Math.Max(0.1, 1.2 * m2), $"1.2 W/K {PerArea}")),
+                Setting.Derived(Math.Max(0.1, CommonLossWPerKM2 * m2), $"{CommonLossWPerKM2} W/K {PerArea}")),
             GainsW = room.Quantity("gains", Dimension.Power, "0 W", "100 kW", Setting.Derived(3 * m2, $"3 W {PerArea}")),
             CapacityJPerK = room.Quantity("capacity", Dimension.HeatCapacity, "1 kJ/K", "10000 MJ/K",
                 Setting.Derived(80e3 * m2, $"80 kJ/K {PerArea}")),

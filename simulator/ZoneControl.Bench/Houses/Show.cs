@@ -7,14 +7,16 @@ namespace ZoneControl.Bench.Houses;
 /// <summary>Quantities as a person reads them, in the units of the house.</summary>
 public static class Show
 {
+    private const string Rounded = "";
+
     /// <summary>A flow given in m³/s: "2.27 L/min" or "0.6 gpm".</summary>
     public static string Flow(double m3s, DisplayUnits units) => Text(
         m3s, VolumeFlowUnit.CubicMeterPerSecond, units,
-        (VolumeFlowUnit.LiterPerMinute, "0.##", "L/min"), (VolumeFlowUnit.UsGallonPerMinute, "0.##", "gpm"));
+        (VolumeFlowUnit.LiterPerMinute, Rounded, "L/min"), (VolumeFlowUnit.UsGallonPerMinute, Rounded, "gpm"));
 
     /// <summary>A length or head given in m: "76.2 m" or "250 ft".</summary>
     public static string Length(double m, DisplayUnits units) =>
-        Text(m, LengthUnit.Meter, units, (LengthUnit.Meter, "0.##", "m"), (LengthUnit.Foot, "0.##", "ft"));
+        Text(m, LengthUnit.Meter, units, (LengthUnit.Meter, Rounded, "m"), (LengthUnit.Foot, Rounded, "ft"));
 
     /// <summary>A pressure given in Pa: "0.2 bar" or "2.9 psi".</summary>
     public static string Pressure(double pa, DisplayUnits units) => Text(
@@ -28,22 +30,31 @@ public static class Show
 
     /// <summary>An area given in m²: "20 m²" or "215 ft²".</summary>
     public static string Area(double m2, DisplayUnits units) => Text(
-        m2, AreaUnit.SquareMeter, units, (AreaUnit.SquareMeter, "0.#", "m²"), (AreaUnit.SquareFoot, "0", "ft²"));
+        m2, AreaUnit.SquareMeter, units, (AreaUnit.SquareMeter, "0.#", "m²"), (AreaUnit.SquareFoot, "#,0", "ft²"));
 
     /// <summary>A volume given in m³: "0.35 L" or "0.09 gal".</summary>
     public static string Volume(double m3, DisplayUnits units) => Text(
-        m3, VolumeUnit.CubicMeter, units, (VolumeUnit.Liter, "0.##", "L"), (VolumeUnit.UsGallon, "0.##", "gal"));
+        m3, VolumeUnit.CubicMeter, units, (VolumeUnit.Liter, Rounded, "L"), (VolumeUnit.UsGallon, Rounded, "gal"));
 
     /// <summary>A mass given in kg: "1.5 kg" or "3.3 lb".</summary>
     public static string Mass(double kg, DisplayUnits units) =>
         Text(kg, MassUnit.Kilogram, units, (MassUnit.Kilogram, "0.##", "kg"), (MassUnit.Pound, "0.#", "lb"));
+
+    /// <summary>Three digits or so: more would be false precision.</summary>
+    private static string FormatOf(double value) => Math.Abs(value) switch
+    {
+        >= 99.95 => "#,0",
+        >= 9.995 => "0.#",
+        _ => "0.##",
+    };
 
     private static string Text(
         double value, Enum from, DisplayUnits units,
         (Enum Unit, string Format, string Word) si, (Enum Unit, string Format, string Word) us)
     {
         var (unit, format, word) = units == DisplayUnits.Us ? us : si;
-        string number = UnitConverter.Convert(value, from, unit).ToString(format, CultureInfo.InvariantCulture);
+        double shown = UnitConverter.Convert(value, from, unit);
+        string number = shown.ToString(format == Rounded ? FormatOf(shown) : format, CultureInfo.InvariantCulture);
         return $"{number} {word}";
     }
 }

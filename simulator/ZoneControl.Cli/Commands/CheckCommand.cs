@@ -22,27 +22,27 @@ internal sealed class CheckSettings : SheetSettings
     public string? Record { get; init; }
 
     [CommandOption("--design-flow <FLOW>")]
-    [Description("Flow that every loop should get, such as \"2 L/min\"; else reckoned from length, spacing, heat and drop.")]
+    [Description("Flow that every loop should get, such as \"2 L/min\" or \"0.5 gpm\"; else reckoned from length, spacing, heat and drop.")]
     public string? DesignFlow { get; init; }
 
-    [CommandOption("--heat <W/M2>")]
-    [Description("Heat that floors have to give on the coldest day, W/m²; else what each room loses then.")]
+    [CommandOption("--heat <HEAT>")]
+    [Description("Heat that floors have to give on the coldest day, such as \"50 W/m2\" or \"16 BTU/h/ft2\" (a bare number is W/m²); else what each room loses then.")]
     public string? Heat { get; init; }
 
     [CommandOption("--spacing <LENGTH>")]
     [Description("Distance between two runs of tube, such as \"200 mm\" or \"8 in\"; else what the house file says.")]
     public string? Spacing { get; init; }
 
-    [CommandOption("--drop <KELVIN>")]
-    [Description("How much the water cools in a loop, K; else 5.")]
+    [CommandOption("--drop <DIFFERENCE>")]
+    [Description("How much the water cools in a loop, such as \"5 K\" or \"9 °F\" (a bare number is K); without it 5 K.")]
     public string? Drop { get; init; }
 
     [CommandOption("--water <TEMPERATURE>")]
-    [Description("Water temperature, such as \"35 °C\"; else that.")]
+    [Description("Water temperature, such as \"40 °C\" or \"104 °F\"; without it 35 °C (95 °F).")]
     public string? Water { get; init; }
 
     [CommandOption("--room <TEMPERATURE>")]
-    [Description("Room temperature, such as \"20 °C\"; else what each thermostat is set to.")]
+    [Description("Room temperature, such as \"20 °C\" or \"68 °F\"; else what each thermostat is set to.")]
     public string? Room { get; init; }
 }
 
@@ -81,21 +81,16 @@ internal sealed class CheckCommand(Streams streams) : AsyncCommand<CheckSettings
         var usual = new CheckAssumptions();
         return usual with
         {
-            DesignFlowM3s = SheetDesk.Measure("--design-flow", s.DesignFlow, Dimension.Flow, 1e-6, 0.01, "0.1 to 600 L/min"),
-            FluxWPerM2 = Number("--heat", s.Heat, 5, 200, "W/m²"),
-            SpacingM = SheetDesk.Measure("--spacing", s.Spacing, Dimension.Length, 0.05, 0.6, "50 to 600 mm"),
-            DropK = Number("--drop", s.Drop, 1, 20, "K") ?? usual.DropK,
-            WaterC = SheetDesk.Measure("--water", s.Water, Dimension.Temperature, 5, 95, "5 to 95 °C") ?? usual.WaterC,
-            RoomC = SheetDesk.Measure("--room", s.Room, Dimension.Temperature, 5, 28, "5 to 28 °C"),
+            DesignFlowM3s = SheetDesk.Measure("--design-flow", s.DesignFlow, Dimension.Flow, 1e-6, 0.01, "0.1 to 600 L/min (0.02 to 158 gpm)"),
+            FluxWPerM2 = SheetDesk.Measure("--heat", WithUnit(s.Heat, "W/m2"), Dimension.HeatFlux, 5, 200, "5 to 200 W/m² (1.6 to 63 BTU/h/ft²)"),
+            SpacingM = SheetDesk.Measure("--spacing", s.Spacing, Dimension.Length, 0.05, 0.6, "50 to 600 mm (2 to 23.6 in)"),
+            DropK = SheetDesk.Measure("--drop", WithUnit(s.Drop, "K"), Dimension.Difference, 1, 20, "1 to 20 K (1.8 to 36 °F)") ?? usual.DropK,
+            WaterC = SheetDesk.Measure("--water", s.Water, Dimension.Temperature, 5, 95, "5 to 95 °C (41 to 203 °F)") ?? usual.WaterC,
+            RoomC = SheetDesk.Measure("--room", s.Room, Dimension.Temperature, 5, 28, "5 to 28 °C (41 to 82 °F)"),
         };
     }
 
-    private static double? Number(string option, string? text, double least, double most, string unit)
-    {
-        if (text is null)
-            return null;
-        return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && value >= least && value <= most
-            ? value
-            : throw new BadInputException($"{option}: found \"{text}\", expected a number from {least} to {most}, in {unit}");
-    }
+    /// <summary>A bare number has the unit that its option names.</summary>
+    private static string? WithUnit(string? text, string unit) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? $"{text} {unit}" : text;
 }

@@ -1,4 +1,5 @@
 using ZoneControl.Bench.Choosing.NewHouses;
+using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 
 namespace ZoneControl.Cli.Commands;
@@ -6,23 +7,23 @@ namespace ZoneControl.Cli.Commands;
 /// <summary>Reads the answers that options give.</summary>
 internal static class NewAnswers
 {
-    /// <summary>Kinds of actuator that a zone may name, longest first so that the whole name is taken.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = ["motorised with switch", "motorised", "two-wire", "four-wire"];
+    private const string ZoneExample = "such as \"Bath: four-wire, 60 m\"";
 
     /// <summary>Contacts that a house may have.</summary>
     public static IReadOnlyList<string> Contacts { get; } = [.. ContactKind.All.Select(kind => kind.Key), "service"];
 
     /// <summary>The answers; what no option gives keeps its common value.</summary>
-    /// <exception cref="BadInputException">An option cannot be used.</exception>
-    public static HouseAnswers From(NewSettings s)
+    /// <param name="s">The options.</param>
+    /// <param name="mistakes">Every option that cannot be used is noted here, one line each.</param>
+    public static HouseAnswers From(NewSettings s, List<string> mistakes)
     {
-        if (s.Units is not (null or "si" or "us"))
-            throw new BadInputException(Words.Unknown("system of units", s.Units, ["si", "us"]));
         var usual = new HouseAnswers();
-        return usual with
+        if (s.Units is not (null or "si" or "us"))
+            mistakes.Add($"{Asked.Units.Option}: {AnswerCheck.NotAmong(s.Units, ["si", "us"])}");
+        var answers = usual with
         {
             Name = s.Name ?? usual.Name,
-            Units = s.Units ?? usual.Units,
+            Units = s.Units is "us" ? "us" : "si",
             PumpHead = s.PumpHead,
             PumpFlow = s.PumpFlow,
             PumpPower = s.PumpPower,
@@ -30,40 +31,49 @@ internal static class NewAnswers
             MainsLength = s.MainsLength,
             MainsInside = s.MainsInside,
             Tube = s.Tube,
-            Zones = [.. s.Zones.Select(Zone)],
+            Zones = [.. s.Zones.Select(text => Zone(text, mistakes)).OfType<ZoneAnswers>()],
             StandingLoops = s.StandingLoops,
             Bypass = s.Bypass,
             Transformer = s.Transformer,
-            Contacts = s.Contacts is { } list ? ContactList(list) : [],
+            Contacts = s.Contacts is { } list ? ContactList(list, mistakes) : [],
             Gated = s.Gated,
             MinimumOpen = s.MinimumOpen,
         };
+        mistakes.AddRange(AnswerCheck.Of(answers).Select(mistake => $"{mistake.Question.Option}: {mistake.Says}"));
+        return answers;
     }
 
-    /// <summary>A zone as the option writes it: "Bath: four-wire 3 min, 60 m, 55 m".</summary>
-    /// <exception cref="BadInputException">It is written otherwise.</exception>
-    public static ZoneAnswers Zone(string text)
+    /// <summary>A mistake that only the file's reader finds, in the words of the question that it answers.</summary>
+    public static string InWords(FileMistake mistake)
+    {
+        string where = Asked.OfKey(mistake.Key) is { } asked ? asked.ToString() : mistake.Key;
+        string hint = mistake.Hint.Length > 0 ? $" ({mistake.Hint})" : "";
+        return $"{where}: found {mistake.Found}, expected {mistake.Expected}{hint}";
+    }
+
+    /// <summary>A zone as the option writes it, "Bath: four-wire 3 min, 60 m, 55 m"; null where it is not even parted so.</summary>
+    private static ZoneAnswers? Zone(string text, List<string> mistakes)
     {
         string[] named = text.Split(':', 2);
-        string[] parts = named.Length == 2 ? [.. named[1].Split(',').Select(part => part.Trim())] : [];
-        string first = parts.Length > 0 ? parts[0] : "";
-        string? kind = Kinds.FirstOrDefault(known => first.StartsWith(known, StringComparison.OrdinalIgnoreCase));
-        if (kind is null || parts.Length < 2 || named[0].Trim().Length == 0)
+        if (named.Length < 2)
         {
-            throw new BadInputException(
-                $"--zone: found \"{text}\", expected a name, a kind of actuator and the lengths of its loops, such as \"Bath: four-wire, 60 m\"; "
-                    + $"kinds are {string.Join(", ", Kinds)}");
+            mistakes.Add($"{Asked.Zones.Option}: found \"{text}\", expected a colon after the zone's name, {ZoneExample}");
+            return null;
         }
 
-        string opening = first[kind.Length..].Trim();
-        return new ZoneAnswers(named[0].Trim(), kind, opening.Length > 0 ? opening : null, parts[1..]);
+        string[] parts = [.. named[1].Split(',').Select(part => part.Trim())];
+        // The longest kind first, so that "motorised with switch" is not taken for "motorised" and a time.
+        string? kind = ZoneAnswers.Kinds.OrderByDescending(known => known.Length)
+            .FirstOrDefault(known => parts[0].StartsWith(known, StringComparison.OrdinalIgnoreCase));
+        string opening = kind is null ? "" : parts[0][kind.Length..].Trim();
+        return new ZoneAnswers(named[0].Trim(), kind ?? parts[0], opening.Length > 0 ? opening : null, parts[1..]);
     }
 
-    private static string[] ContactList(string list)
+    private static string[] ContactList(string list, List<string> mistakes)
     {
         string[] contacts = list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        foreach (string contact in contacts.Where(contact => !Contacts.Contains(contact)))
-            throw new BadInputException(Words.Unknown("contact", contact, Contacts));
+        mistakes.AddRange(contacts.Where(contact => !Contacts.Contains(contact))
+            .Select(contact => $"{Asked.Contacts.Option}: {AnswerCheck.NotAmong(contact, Contacts)}"));
         return contacts;
     }
 }

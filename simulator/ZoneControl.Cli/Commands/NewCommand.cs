@@ -10,32 +10,40 @@ namespace ZoneControl.Cli.Commands;
 /// <summary><c>new HOUSE</c>: writes a commented house file from answers. It replaces nothing without being told.</summary>
 internal sealed class NewCommand(Streams streams) : AsyncCommand<NewSettings>
 {
-    public override Task<int> ExecuteAsync(CommandContext context, NewSettings settings, CancellationToken cancellationToken)
+    public override async Task<int> ExecuteAsync(CommandContext context, NewSettings settings, CancellationToken cancellationToken)
     {
         if (File.Exists(settings.House) && !settings.Replace)
             throw new BadInputException($"{settings.House}: is there already; give another name, or --replace to write it anew.");
-        HouseAnswers answers = NewAnswers.From(settings);
+        var mistakes = new List<string>();
+        HouseAnswers answers = NewAnswers.From(settings, mistakes);
+        Refuse(mistakes, settings.House);
         using var file = new PendingFile(settings.House);
-        IAnsiConsole? asking = settings.NoQuestions ? null : streams.Questions();
-        if (asking is not null)
-            answers = new NewQuestions(asking).Ask(answers, settings);
+        if (!settings.NoQuestions && streams.Questions() is { } console)
+            answers = await new NewQuestions(console, settings, cancellationToken).AskAsync(answers);
         if (answers.Zones.Count == 0)
             throw new BadInputException("No zone: give --zone \"Bath: four-wire, 60 m\" once for each, or answer the questions at a terminal.");
 
         NewHouse made = HouseWriter.Write(answers, settings.House);
-        if (made.House is null)
+        if (made.House is not { } house)
         {
-            throw new BadInputException(string.Join('\n',
-                [.. made.Mistakes.Select(mistake => mistake.ToString()), $"{settings.House}: was not written; the lines above are those it would have had."]));
+            Refuse([.. made.Mistakes.Where(mistake => mistake.IsError).Select(NewAnswers.InWords)], settings.House);
+            throw new InvalidOperationException("A house file could not be used and nobody said why.");
         }
 
         cancellationToken.ThrowIfCancellationRequested();
         foreach (FileMistake warning in made.Mistakes)
             streams.Error.WriteLine(warning);
         file.Commit(writer => writer.Write(made.Text));
-        IAnsiConsole console = streams.Terminal();
-        Screen.Say(console, $"Written to {settings.House}, minimum_open = {made.House.Controller.MinimumOpen}.");
-        Screen.Say(console, $"Next: zonecontrol check {settings.House}");
-        return Task.FromResult(ExitCode.Pass);
+        IAnsiConsole screen = streams.Terminal();
+        Screen.Say(screen, $"Written to {settings.House}, minimum_open = {house.Controller.MinimumOpen}"
+            + $"{(made.WhyOpen.Length > 0 ? $" ({made.WhyOpen})" : "")}. What was not asked has a common value there, with a comment.");
+        Screen.Say(screen, $"Next: zonecontrol check {settings.House}");
+        return ExitCode.Pass;
+    }
+
+    private static void Refuse(List<string> mistakes, string path)
+    {
+        if (mistakes.Count > 0)
+            throw new BadInputException(string.Join('\n', [.. mistakes, $"{path}: was not written."]));
     }
 }

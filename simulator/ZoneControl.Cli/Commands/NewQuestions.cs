@@ -1,143 +1,185 @@
 using Spectre.Console;
 using ZoneControl.Bench.Choosing.NewHouses;
-using ZoneControl.Bench.Files;
 using ZoneControl.Bench.Houses;
 
 namespace ZoneControl.Cli.Commands;
 
-/// <summary>Asks what a person in front of the manifold can answer: each question explained, with the common value to take by Enter.</summary>
-internal sealed class NewQuestions(IAnsiConsole console)
+/// <summary>
+/// Asks what a person in front of the manifold can answer: each question explained, with the common value to take by Enter.
+/// At the end every answer can be corrected before anything is written.
+/// </summary>
+internal sealed class NewQuestions
 {
-    /// <summary>Asks for what the options have not given yet.</summary>
-    public HouseAnswers Ask(HouseAnswers given, NewSettings settings)
+    private readonly IAnsiConsole _console;
+    private readonly NewPrompt _prompt;
+    private readonly NewSettings _settings;
+    private readonly Question[] _all;
+
+    /// <param name="console">A terminal with a person at it.</param>
+    /// <param name="settings">What options have answered already is not asked.</param>
+    /// <param name="cancel">Stops the asking.</param>
+    public NewQuestions(IAnsiConsole console, NewSettings settings, CancellationToken cancel)
     {
-        Say("A house file says what is there: pump, pipes, valves, rooms. Enter takes the value in brackets; every answer can be changed in the file.");
-        HouseAnswers a = given with
-        {
-            Name = settings.Name ?? Text("Name of the house", "Shown on sheets and reports.", given.Name),
-            Units = settings.Units ?? Choice("Units for results", "si: metres, litres a minute, °C. us: feet, gallons a minute, °F.", ["si", "us"], "si"),
-        };
-        CommonValues common = CommonValues.Of(a.Units);
-        a = a with
-        {
-            PumpHead = a.PumpHead ?? Measure("Pump: most head", "Its label or data sheet: the highest head, at no flow.", Dimension.Head, common.PumpHead),
-            PumpFlow = a.PumpFlow ?? Measure("Pump: most flow", "The same label: the most flow, at no head.", Dimension.Flow, common.PumpFlow),
-            PumpPower = a.PumpPower ?? Measure("Pump: power", "Electrical power on the label; all of it may heat water that does not move.", Dimension.Power, common.PumpPower),
-            MinimumFlow = a.MinimumFlow ?? Optional("Pump: least flow", "Below it the maker does not want the pump run. Enter: a tenth of the most flow.", Dimension.Flow),
-            MainsLength = a.MainsLength ?? Measure("Pipes to the manifold", "From the pump to the manifold and back, both ways together.", Dimension.Length, common.MainsLength),
-            MainsInside = a.MainsInside ?? Measure("Their inside diameter", "Inside, not outside: a tape round the pipe says more than the truth.", Dimension.Length, common.MainsInside),
-            Tube = a.Tube ?? Choice("Tube in the floor", "Printed on the tube where it comes out of the floor.", [.. TubeSizes.All.Select(size => size.Word)], common.Tube),
-            Gated = a.Gated || Yes("Does an existing panel drive the valves", "Then ZoneControl senses its valves and gates pump and heat demand.", false),
-            Zones = a.Zones.Count > 0 ? a.Zones : Zones(),
-            StandingLoops = a.StandingLoops.Count > 0 ? a.StandingLoops
-                : Lengths("Loops without an actuator", "Always open, by a hand valve: their lengths with commas. Enter: none.", mayBeNone: true),
-            Bypass = a.Bypass ?? Optional("Spring bypass opens at", "A relief valve between supply and return, and the pressure on its scale. Enter: none.", Dimension.Pressure),
-        };
-        return a with
-        {
-            Transformer = a.Transformer ?? (a.Gated ? null
-                : Optional("Transformer", "The VA on the plate of what feeds the actuators. Enter: not known, loads are not watched.", Dimension.Load)),
-            Contacts = settings.Contacts is null ? Contacts() : a.Contacts,
-        };
+        _console = console;
+        _settings = settings;
+        _prompt = new NewPrompt(console, cancel);
+        _all = [.. Questions()];
     }
 
-    private List<ZoneAnswers> Zones()
+    /// <summary>Asks for what the options have not given yet, shows every answer, and lets the person correct them.</summary>
+    public async Task<HouseAnswers> AskAsync(HouseAnswers given)
     {
-        Say("Zones: one thermostat and the loops that it opens, in the order of the terminals. An empty name ends the list.");
-        var zones = new List<ZoneAnswers>();
-        while (zones.Count < Logic.ControllerSettings.MostZones)
+        Say("A house file says what is there: pump, pipes, valves, rooms. Enter takes the value in brackets, < goes back to the question before; "
+            + "all answers are shown before the file is written.");
+        HouseAnswers a = given;
+        int at = 0;
+        while (true)
         {
-            string name = console.Prompt(new TextPrompt<string>($"Zone {zones.Count + 1}: name").AllowEmpty()).Trim();
-            if (name.Length == 0 && zones.Count > 0)
+            Question[] open = [.. _all.Where(question => !question.Answered && question.Applies(a))];
+            if (at >= open.Length)
                 break;
-            if (name.Length is 0 or > 40)
-            {
-                Say("At least one zone is needed, with a name of at most 40 characters.");
+            HouseAnswers? answered = await PutAsync(open[at], a, $"Question {at + 1} of {open.Length}. ");
+            at = answered is null ? Math.Max(0, at - 1) : at + 1;
+            a = answered ?? a;
+        }
+
+        return await CorrectAsync(a);
+    }
+
+    private async Task<HouseAnswers> CorrectAsync(HouseAnswers answers)
+    {
+        HouseAnswers a = answers;
+        while (true)
+        {
+            Question[] shown = [.. _all.Where(question => question.Applies(a))];
+            _console.WriteLine();
+            Say("These are the answers:");
+            for (int i = 0; i < shown.Length; i++)
+                Say($"{i + 1,3}  {shown[i].About.Title}: {shown[i].Shows(a)}");
+            string[] mistakes = Mistakes(a);
+            foreach (string mistake in mistakes)
+                Say($"  {mistake}");
+            string ask = mistakes.Length > 0 ? "Number of the answer to correct" : "Enter writes the file; a number corrects that answer";
+            string? text = await _prompt.LineAsync(ask, mistakes.Length > 0 ? null : "", typed =>
+                typed.Length == 0 && mistakes.Length == 0 ? null
+                : int.TryParse(typed, out int line) && line >= 1 && line <= shown.Length ? null
+                : $"found \"{typed}\", expected a number from 1 to {shown.Length}{(mistakes.Length > 0 ? "" : ", or Enter")}");
+            if (text is null)
                 continue;
-            }
-
-            string kind = Choice("  Actuator", "Count its wires: two-wire says nothing when open; four-wire has an end switch; a motor hums and springs back.",
-                [.. NewAnswers.Kinds], zones.Count > 0 ? zones[^1].Kind : "two-wire");
-            string opening = Measure("  Opens in, at worst", "From switched on to fully open: cold, old, on a low supply.", Dimension.Time,
-                zones.Count > 0 && zones[^1].Kind == kind ? zones[^1].Opening! : CommonValues.Opening(kind));
-            zones.Add(new ZoneAnswers(name, kind, opening, Lengths("  Lengths of its loops", "With commas, from the sheet at the manifold or the marks on the tube.", mayBeNone: false)));
+            if (text.Length == 0)
+                return a;
+            Question chosen = shown[int.Parse(text, System.Globalization.CultureInfo.InvariantCulture) - 1];
+            a = await PutAsync(chosen, a, "") ?? a;
         }
-
-        return zones;
     }
 
-    private List<string> Contacts()
+    /// <summary>What is wrong with the answers, by themselves or together as the house that they make.</summary>
+    private static string[] Mistakes(HouseAnswers a)
     {
-        Say("Contacts beside thermostats and end switches. Common for a first build: the season switch and the reset button.");
-        var fitted = new List<string>();
-        foreach (ContactKind kind in ContactKind.All)
+        string[] single = [.. AnswerCheck.Of(a).Select(mistake => $"{mistake.Question.Title}: {mistake.Says}")];
+        if (single.Length > 0)
+            return single;
+        NewHouse made = HouseWriter.Write(a, "");
+        return made.House is null ? [.. made.Mistakes.Where(mistake => mistake.IsError).Select(NewAnswers.InWords)] : [];
+    }
+
+    private async Task<HouseAnswers?> PutAsync(Question question, HouseAnswers a, string number)
+    {
+        _console.WriteLine();
+        Say(number + question.Explains);
+        return await question.AskAsync(a);
+    }
+
+    private IEnumerable<Question> Questions()
+    {
+        NewSettings s = _settings;
+        yield return Text(Asked.Name, s.Name, "Shown on sheets and reports.",
+            a => a.Name, text => AnswerCheck.Name(text, AnswerCheck.LongestHouseName), (a, text) => a with { Name = text });
+        yield return Choice(Asked.Units, s.Units, "si: metres, litres a minute, °C. us: feet, gallons a minute, °F.", ["si", "us"],
+            a => a.Units, (a, text) => a with { Units = text });
+        yield return Measure(Asked.PumpHead, s.PumpHead, "Its label or data sheet: the highest head, at no flow.",
+            a => a.PumpHead, a => CommonValues.Of(a.Units).PumpHead, AnswerRange.PumpHead, (a, text) => a with { PumpHead = text });
+        yield return Measure(Asked.PumpFlow, s.PumpFlow, "The same label: the most flow, at no head.",
+            a => a.PumpFlow, a => CommonValues.Of(a.Units).PumpFlow, AnswerRange.PumpFlow, (a, text) => a with { PumpFlow = text });
+        yield return Measure(Asked.PumpPower, s.PumpPower, "Electrical power on the label; all of it may heat water that does not move.",
+            a => a.PumpPower, a => CommonValues.Of(a.Units).PumpPower, AnswerRange.PumpPower, (a, text) => a with { PumpPower = text });
+        yield return Optional(Asked.MinimumFlow, s.MinimumFlow, "Flow below which the maker does not want the pump run. Enter: a tenth of the most flow.",
+            a => a.MinimumFlow, "a tenth of the most flow", AnswerCheck.MinimumFlow, (a, text) => a with { MinimumFlow = text });
+        yield return Measure(Asked.MainsLength, s.MainsLength, "From the pump to the manifold and back, both ways together.",
+            a => a.MainsLength, a => CommonValues.Of(a.Units).MainsLength, AnswerRange.MainsLength, (a, text) => a with { MainsLength = text });
+        yield return Measure(Asked.MainsInside, s.MainsInside, "Inside, not outside: a tape round the pipe says more than the truth.",
+            a => a.MainsInside, a => CommonValues.Of(a.Units).MainsInside, AnswerRange.MainsInside, (a, text) => a with { MainsInside = text });
+        yield return Choice(Asked.Tube, s.Tube, "Printed on the tube where it comes out of the floor.", [.. TubeSizes.All.Select(size => size.Word)],
+            a => a.Tube ?? CommonValues.Of(a.Units).Tube, (a, text) => a with { Tube = text });
+        yield return new Question(Asked.Gated, s.Gated, "Then ZoneControl senses its valves and gates pump and heat demand.",
+            a => a.Gated ? "yes" : "no",
+            async a => await _prompt.YesAsync(Asked.Gated.Title, a.Gated) is { } yes ? a with { Gated = yes } : null);
+        yield return new Question(Asked.Zones, s.Zones.Length > 0,
+            "Zones: one thermostat and the loops that it opens, in the order of the terminals. An empty name ends the list.",
+            a => string.Join("; ", a.Zones.Select(InWords)),
+            async a => await new NewZones(_prompt, a.Units).AskAsync() is { } zones ? a with { Zones = zones } : null);
+        yield return new Question(Asked.StandingLoops, s.StandingLoops.Length > 0,
+            "Always open, by a hand valve: their lengths with commas. Enter: none.",
+            a => a.StandingLoops.Count > 0 ? string.Join(", ", a.StandingLoops) : "none",
+            async a => await _prompt.LengthsAsync(Asked.StandingLoops.Title, a.Units, mayBeNone: true) is { } loops
+                ? a with { StandingLoops = loops }
+                : null);
+        yield return Optional(Asked.Bypass, s.Bypass,
+            "A spring-loaded bypass between supply and return, and the pressure on its scale; not the safety relief valve that drips to the drain. "
+                + "Enter: there is none.",
+            a => a.Bypass, "none", AnswerCheck.Bypass, (a, text) => a with { Bypass = text });
+        yield return Optional(Asked.Transformer, s.Transformer,
+            "The VA on the plate of what feeds the actuators. Enter: not known, loads are not watched.",
+            a => a.Transformer, "not known", (a, text) => AnswerRange.Transformer.Refusal(text, a.Units),
+            (a, text) => a with { Transformer = text }, a => !a.Gated);
+        yield return new Question(Asked.Contacts, s.Contacts is not null,
+            "Contacts beside thermostats and end switches. Common for a first build: the season switch and the reset button.",
+            a => a.Contacts.Count > 0 ? string.Join(", ", a.Contacts) : "none",
+            async a => await new NewContacts(_prompt).AskAsync() is { } contacts ? a with { Contacts = contacts } : null);
+    }
+
+    private Question Text(
+        Asked about, string? option, string explains, Func<HouseAnswers, string> now, Func<string, string?> judge, Func<HouseAnswers, string, HouseAnswers> set) =>
+        new(about, option is not null, explains, now,
+            async a => await _prompt.LineAsync(about.Title, now(a), judge) is { } text ? set(a, text) : null);
+
+    private Question Choice(
+        Asked about, string? option, string explains, string[] choices, Func<HouseAnswers, string> now, Func<HouseAnswers, string, HouseAnswers> set) =>
+        new(about, option is not null, $"{explains} One of: {string.Join(", ", choices)}.", now,
+            async a => await _prompt.ChoiceAsync(about.Title, choices, now(a)) is { } text ? set(a, text) : null);
+
+    private Question Measure(
+        Asked about, string? option, string explains, Func<HouseAnswers, string?> now, Func<HouseAnswers, string> common, AnswerRange range,
+        Func<HouseAnswers, string, HouseAnswers> set) =>
+        new(about, option is not null, explains, a => now(a) ?? common(a),
+            async a => await _prompt.LineAsync(about.Title, now(a) ?? common(a), text => range.Refusal(text, a.Units)) is { } text ? set(a, text) : null);
+
+    private Question Optional(
+        Asked about, string? option, string explains, Func<HouseAnswers, string?> now, string nothing, Func<HouseAnswers, string, string?> judge,
+        Func<HouseAnswers, string?, HouseAnswers> set, Func<HouseAnswers, bool>? applies = null) =>
+        new(about, option is not null, explains, a => now(a) ?? nothing,
+            async a => await _prompt.LineAsync(about.Title, "", text => text.Length == 0 ? null : judge(a, text)) is { } text
+                ? set(a, text.Length == 0 ? null : text)
+                : null)
         {
-            if (Yes($"  {kind.Label}", $"Its two states are \"{kind.Asserted}\" and \"{kind.Resting}\".", kind.Key is "season" or "reset"))
-                fitted.Add(kind.Key);
-        }
+            Applies = applies ?? (_ => true),
+        };
 
-        if (Yes("  hand switches", "One for each zone's valves and one for the pump, for commissioning.", true))
-            fitted.Add("service");
-        return fitted;
-    }
+    private static string InWords(ZoneAnswers zone) =>
+        $"{zone.Name} ({zone.Kind}, {zone.Opening ?? CommonValues.Opening(zone.Kind)}: {string.Join(", ", zone.Loops)})";
 
-    private string Text(string ask, string explain, string common)
+    private void Say(string text) => _console.WriteLine(text);
+
+    /// <summary>A question.</summary>
+    /// <param name="About">Its words.</param>
+    /// <param name="Answered">Whether an option has answered it.</param>
+    /// <param name="Explains">A sentence before it.</param>
+    /// <param name="Shows">Its answer in words.</param>
+    /// <param name="AskAsync">Asks it; null when the person wants to go back.</param>
+    private sealed record Question(
+        Asked About, bool Answered, string Explains, Func<HouseAnswers, string> Shows, Func<HouseAnswers, Task<HouseAnswers?>> AskAsync)
     {
-        Say(explain);
-        return console.Prompt(new TextPrompt<string>(ask).DefaultValue(common)
-            .Validate(text => text.Trim().Length is >= 1 and <= 60 ? ValidationResult.Success() : ValidationResult.Error("1 to 60 characters")));
-    }
-
-    private string Measure(string ask, string explain, Dimension dimension, string common)
-    {
-        Say(explain);
-        return console.Prompt(new TextPrompt<string>(ask).DefaultValue(common).Validate(text => Judge(text, dimension)));
-    }
-
-    private string? Optional(string ask, string explain, Dimension dimension)
-    {
-        Say(explain);
-        string text = console.Prompt(new TextPrompt<string>(ask).AllowEmpty()
-            .Validate(text => text.Trim().Length == 0 ? ValidationResult.Success() : Judge(text, dimension))).Trim();
-        return text.Length == 0 ? null : text;
-    }
-
-    private string[] Lengths(string ask, string explain, bool mayBeNone)
-    {
-        Say(explain);
-        string text = console.Prompt(new TextPrompt<string>(ask).AllowEmpty().Validate(text =>
-        {
-            string[] lengths = Split(text);
-            if (lengths.Length == 0)
-                return mayBeNone ? ValidationResult.Success() : ValidationResult.Error("at least one length, such as 80 m");
-            return lengths.Select(length => Judge(length, Dimension.Length)).FirstOrDefault(judged => !judged.Successful) ?? ValidationResult.Success();
-        }));
-        return Split(text);
-    }
-
-    private string Choice(string ask, string explain, string[] choices, string common)
-    {
-        Say($"{explain} One of: {string.Join(", ", choices)}.");
-        return console.Prompt(new TextPrompt<string>(ask).DefaultValue(common)
-            .Validate(text => choices.Contains(text) ? ValidationResult.Success() : ValidationResult.Error(Markup.Escape(Words.Unknown("choice", text, choices)))));
-    }
-
-    private bool Yes(string ask, string explain, bool common)
-    {
-        Say(explain);
-        return console.Prompt(new ConfirmationPrompt(ask + "?") { DefaultValue = common });
-    }
-
-    private void Say(string text) => console.WriteLine(text);
-
-    private static string[] Split(string text) => text.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-
-    private static ValidationResult Judge(string text, Dimension dimension)
-    {
-        QuantityReading reading = Quantities.Read(text, dimension);
-        string hint = reading.Hint.Length > 0 ? $" ({reading.Hint})" : "";
-        return reading.Value is not null
-            ? ValidationResult.Success()
-            : ValidationResult.Error(Markup.Escape($"found {reading.Found}, expected {dimension.Name} such as {dimension.Examples}{hint}"));
+        /// <summary>Whether it makes sense with the answers so far.</summary>
+        public Func<HouseAnswers, bool> Applies { get; init; } = _ => true;
     }
 }

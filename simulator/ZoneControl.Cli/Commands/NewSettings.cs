@@ -23,19 +23,19 @@ internal sealed class NewSettings : CommandSettings
     public string? Name { get; init; }
 
     [CommandOption("--units <UNITS>")]
-    [Description("'si' or 'us'.")]
+    [Description("Units for results, and for common values that nobody gave: 'si' or 'us'.")]
     public string? Units { get; init; }
 
     [CommandOption("--zone <ZONE>")]
-    [Description("A zone, once for each: \"Bath: four-wire, 60 m\". Kinds: two-wire, four-wire, motorised, motorised with switch. An opening time may follow the kind: \"Den: two-wire 4 min, 80 m, 75 m\".")]
+    [Description("A zone, once for each: \"Bath: four-wire, 60 m\" or \"Bath: four-wire, 200 ft\". Kinds: two-wire, four-wire, motorised, motorised with switch. An opening time may follow the kind: \"Den: two-wire 4 min, 80 m, 75 m\".")]
     public string[] Zones { get; init; } = [];
 
     [CommandOption("--pump-head <HEAD>")]
-    [Description("Pump's head at no flow, from its label.")]
+    [Description("Pump's head at no flow, from its label: \"5 m\" or \"16 ft\".")]
     public string? PumpHead { get; init; }
 
     [CommandOption("--pump-flow <FLOW>")]
-    [Description("Pump's flow at no head, from its label.")]
+    [Description("Pump's flow at no head, from its label: \"40 L/min\" or \"11 gpm\".")]
     public string? PumpFlow { get; init; }
 
     [CommandOption("--pump-power <POWER>")]
@@ -43,15 +43,15 @@ internal sealed class NewSettings : CommandSettings
     public string? PumpPower { get; init; }
 
     [CommandOption("--minimum-flow <FLOW>")]
-    [Description("Flow below which the pump's maker does not want it run.")]
+    [Description("Flow below which the pump's maker does not want it run; else a tenth of the most.")]
     public string? MinimumFlow { get; init; }
 
     [CommandOption("--mains-length <LENGTH>")]
-    [Description("Pipes from the pump to the manifold and back.")]
+    [Description("Pipes from the pump to the manifold and back: \"10 m\" or \"30 ft\".")]
     public string? MainsLength { get; init; }
 
     [CommandOption("--mains-inside <LENGTH>")]
-    [Description("Inside diameter of those pipes.")]
+    [Description("Inside diameter of those pipes: \"26 mm\" or \"1.05 in\".")]
     public string? MainsInside { get; init; }
 
     [CommandOption("--tube <SIZE>")]
@@ -59,11 +59,11 @@ internal sealed class NewSettings : CommandSettings
     public string? Tube { get; init; }
 
     [CommandOption("--standing-loop <LENGTH>")]
-    [Description("A loop without an actuator, always open; once for each.")]
+    [Description("Length of a loop without an actuator, always open; once for each.")]
     public string[] StandingLoops { get; init; } = [];
 
     [CommandOption("--bypass <PRESSURE>")]
-    [Description("A spring bypass that opens at this pressure.")]
+    [Description("A spring bypass between supply and return that opens at this pressure: \"0.2 bar\" or \"3 psi\". Not the safety relief valve.")]
     public string? Bypass { get; init; }
 
     [CommandOption("--transformer <VA>")]

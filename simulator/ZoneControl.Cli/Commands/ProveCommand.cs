@@ -80,7 +80,7 @@ internal sealed class ProveCommand(Streams streams) : AsyncCommand<ProveSettings
     private static void Least(string option, long value)
     {
         if (value < 1)
-            throw new BadInputException($"Option '{option}': found {value}, expected 1 or more.");
+            throw new BadInputException($"{option}: found {value}, expected 1 or more");
     }
 
     private static string InWords(SearchProgress at) =>

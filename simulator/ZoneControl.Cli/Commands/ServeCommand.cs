@@ -35,12 +35,12 @@ internal sealed class ServeCommand(Streams streams) : AsyncCommand<ServeSettings
     private static ServeOptions Options(ServeSettings settings)
     {
         if (settings.Port is < 0 or > 65_535)
-            throw new BadInputException($"--port {settings.Port}: expected a port from 0 to 65535.");
+            throw new BadInputException($"--port: found {settings.Port}, expected 0 to 65535");
         IPAddress address = IPAddress.Loopback;
         if (settings.Bind is { } bind && !IPAddress.TryParse(bind, out address!))
-            throw new BadInputException($"--bind {bind}: expected an address such as 127.0.0.1, or 0.0.0.0 for every one of this machine's.");
+            throw new BadInputException($"--bind: found \"{bind}\", expected an address such as 127.0.0.1, or 0.0.0.0 for every one of this machine's.");
         if (settings.Folder is { } folder && !Directory.Exists(folder))
-            throw new BadInputException($"--folder {folder}: no such folder.");
+            throw new BadInputException($"--folder: found \"{folder}\", expected a folder that is there");
         return new ServeOptions
         {
             Address = address,

@@ -57,7 +57,7 @@ internal sealed class WinterJob(Streams streams, WinterSettings settings)
     private static void InRange(string option, int value, int most)
     {
         if (value < 1 || value > most)
-            throw new BadInputException($"{option} {value}: expected 1 to {most}.");
+            throw new BadInputException($"{option}: found {value}, expected 1 to {most}");
     }
 
     private IReadOnlyList<string> Controllers()

@@ -1,5 +1,6 @@
 using Spectre.Console;
 using Spectre.Console.Rendering;
+using ZoneControl.Web.View;
 
 namespace ZoneControl.Cli.Terminal;
 
@@ -24,7 +25,7 @@ internal static class Screen
 
     /// <summary>Plain text with a style, wrapped at words.</summary>
     public static void Say(IAnsiConsole console, string text, Style? style = null) =>
-        console.Write(new Rows(new Text(text, style)));
+        console.Write(new Rows(new Text(Unparted.Of(text, ScreenWriter.Joint), style)));
 
     /// <summary>A table without side lines.</summary>
     public static Table Plain(params string[] headings)
@@ -36,5 +37,8 @@ internal static class Screen
     }
 
     /// <summary>A cell.</summary>
-    public static IRenderable Cell(string text, Style? style = null) => new Text(text, style);
+    public static IRenderable Cell(string text, Style? style = null) => new Text(Unparted.Of(text, ScreenWriter.Joint, alsoTimes: false), style);
+
+    /// <summary>A piece of running text, for a grid: as <see cref="Say"/> lays it out.</summary>
+    public static IRenderable Running(string text, Style? style = null) => new Text(Unparted.Of(text, ScreenWriter.Joint), style);
 }

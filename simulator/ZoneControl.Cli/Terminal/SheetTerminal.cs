@@ -163,7 +163,7 @@ internal static class SheetTerminal
         var grid = new Grid()
             .AddColumn(new GridColumn().NoWrap().PadRight(0).PadLeft(0).Width(mark.Length))
             .AddColumn(new GridColumn().PadRight(0).PadLeft(0));
-        grid.AddRow(Screen.Cell(mark, style), Screen.Cell(words, style));
+        grid.AddRow(Screen.Cell(mark, style), Screen.Running(words, style));
         console.Write(grid);
     }
 }

@@ -66,6 +66,100 @@ public class HouseCheckTests
         Assert.Contains("set it higher", finding.Change, StringComparison.Ordinal);
     }
 
+    private const string OneZone = "\n[bypass]\nopens_at = \"0.05 bar\"\nkvs = 2.5\n";
+
+    [Fact]
+    public void A_bypass_that_counts_for_nothing_is_no_flow_for_minimum_open()
+    {
+        string alone = HouseText.Sound.Replace("minimum_open = 2", "minimum_open = 1", StringComparison.Ordinal);
+        Finding without = Find(Check(alone), "minimum open");
+        Finding with = Find(Check(alone + OneZone), "minimum open");
+        Assert.Equal(without.Value, with.Value);
+        Assert.Contains("with the bypass shut", with.Says, StringComparison.Ordinal);
+
+        // Loops alone are too little, the bypass makes up for it: no deadhead, and no reason to be at ease either.
+        string hungry = alone.Replace("minimum_flow = \"5 L/min\"", "minimum_flow = \"7 L/min\"", StringComparison.Ordinal);
+        Assert.Equal(FindingKind.Fault, Find(Check(hungry), "minimum open").Kind);
+        Finding leaning = Find(Check(hungry + OneZone), "minimum open");
+        Assert.Equal(FindingKind.Advice, leaning.Kind);
+        Assert.Contains("only the bypass keeps the pump above its minimum flow", leaning.Change, StringComparison.Ordinal);
+        Assert.Contains("minimum_open = 2", leaning.Change, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fitted_bypass_says_where_it_opens_whether_it_stays_shut_and_what_it_passes()
+    {
+        Finding open = Find(Check(HouseText.Sound + OneZone), "bypass");
+        Assert.Equal(FindingKind.Advice, open.Kind);
+        Assert.Contains("opens at 0.05 bar", open.Says, StringComparison.Ordinal);
+        Assert.Contains("never shuts while the pump runs", open.Says, StringComparison.Ordinal);
+        Assert.Equal("bypass alone", Check(HouseText.Sound + OneZone).Sets[0].Name);
+
+        CheckReport report = Check(HouseText.Sound);
+        var need = BypassNeed.Of(report.House, new HouseFlows(report.House, 35));
+        string high = (need.AllOpenM * 0.0981 * 1.05).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture);
+        Finding shut = Find(Check(HouseText.Sound + OneZone.Replace("0.05 bar", high + " bar", StringComparison.Ordinal)), "bypass");
+        Assert.Contains("so it stays shut then", shut.Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_bypass_is_not_fine_while_minimum_open_is_a_fault()
+    {
+        string hungry = HouseText.Sound.Replace("minimum_flow = \"5 L/min\"", "minimum_flow = \"7 L/min\"", StringComparison.Ordinal)
+            .Replace("minimum_open = 2", "minimum_open = 1", StringComparison.Ordinal);
+        Finding bypass = Find(Check(hungry), "bypass");
+        Assert.Equal(FindingKind.Advice, bypass.Kind);
+        Assert.Contains("minimum_open = 1 does not keep the pump above its minimum flow", bypass.Says, StringComparison.Ordinal);
+        Assert.Contains("as long as minimum_open = 2 keeps",
+            Find(Check(hungry.Replace("minimum_open = 1", "minimum_open = 2", StringComparison.Ordinal)), "bypass").Says, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// 300 W into a casing that loses 1 W/K would settle 300 K above the room, far above boiling; 40 W settle at 60 °C.
+    /// </summary>
+    [Fact]
+    public void A_pump_that_could_boil_its_water_is_advice_and_a_small_one_says_where_it_settles()
+    {
+        static string Pump(string power) => System.Text.RegularExpressions.Regex.Replace(HouseText.Sound, "power = \"[^\"]*\"", $"power = \"{power}\"");
+        Finding strong = Find(Check(Pump("300 W")), "deadhead");
+        Assert.Equal((FindingKind.Advice, "s"), (strong.Kind, strong.Unit));
+        Assert.NotEmpty(strong.Change);
+        Finding weak = Find(Check(Pump("40 W")), "deadhead");
+        Assert.Equal((FindingKind.Fine, "°C"), (weak.Kind, weak.Unit));
+        Assert.Equal(60, weak.Value!.Value, 0.01);
+        Assert.Contains("to 60 °C, nine tenths of the way in ", weak.Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Compare_and_check_set_a_bypass_alike()
+    {
+        House house = Examples.House("pottery");
+        double checkedPa = Find(HouseCheck.Of(house, new CheckAssumptions()), "bypass").Value!.Value;
+        House compared = ZoneControl.Bench.Choosing.Protections.ProtectionList.Of(house).First(one => one.Name == "bypass").House;
+        Assert.Equal(checkedPa, compared.Bypass!.OpensAtPa, 1.0);
+    }
+
+    [Fact]
+    public void A_smaller_pump_is_offered_with_what_its_minimum_flow_then_asks_for()
+    {
+        Finding size = Find(HouseCheck.Of(Examples.House("pottery"), new CheckAssumptions()), "pump size");
+        Assert.Matches(@"as this one gives at \d+ % of the speed it has now\. To keep its minimum flow of 6 L/min it would then need minimum_open = \d+", size.Change);
+    }
+
+    [Fact]
+    public void A_panels_house_is_not_sent_to_a_speed_at_which_one_zone_alone_is_too_little() => Assert.Contains(
+        "one zone alone does not pass its minimum flow",
+        Find(HouseCheck.Of(Examples.House("retrofit"), new CheckAssumptions()), "pump size").Change, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(278.87, "279 m")]
+    [InlineData(1234.5, "1,235 m")]
+    [InlineData(12.345, "12.3 m")]
+    [InlineData(9.999, "10 m")]
+    [InlineData(1.2345, "1.23 m")]
+    public void Lengths_are_shown_with_three_digits_and_thousands_marks(double metres, string expected) =>
+        Assert.Equal(expected, Show.Length(metres, DisplayUnits.Si));
+
     [Fact]
     public void A_floor_that_would_have_to_be_too_hot_is_a_fault()
     {
@@ -140,7 +234,8 @@ public class HouseCheckTests
         CheckReport si = HouseCheck.Of(house, new CheckAssumptions());
         CheckReport us = HouseCheck.Of(house with { Units = DisplayUnits.Us }, new CheckAssumptions());
         Assert.Equal(si.Findings.Select(f => (f.Topic, f.Kind, f.Value, f.Unit)), us.Findings.Select(f => (f.Topic, f.Kind, f.Value, f.Unit)));
-        Assert.All(us.Findings, finding => Assert.DoesNotContain("L/min", finding.Says, StringComparison.Ordinal));
-        Assert.All(us.Findings, finding => Assert.DoesNotContain("°C", finding.Says, StringComparison.Ordinal));
+        string[] metric = ["L/min", "°C", " m/s", " bar", " kW", "W/m²"];
+        Assert.All(us.Findings, finding => Assert.All(metric, unit =>
+            Assert.DoesNotContain(unit, $"{finding.Says}|{finding.Basis}|{finding.Change}", StringComparison.Ordinal)));
     }
 }

@@ -124,4 +124,8 @@ public class QuantityTests
     [InlineData("30 sec", "did you mean \"s\"?")]
     public void A_unit_written_out_is_answered_with_its_short_word(string text, string hint) =>
         Assert.Equal(hint, Quantities.Read(text, Dimension.Time).Hint);
+
+    [Fact]
+    public void A_quantity_copied_from_a_printed_page_is_read() =>
+        Assert.Equal(225_000, Quantities.Read("3\u00A0min\u00A045\u00A0s", Dimension.Time).Value);
 }

@@ -64,4 +64,8 @@ public sealed record HouseAnswers
 /// <param name="Opening">Opening time of its actuator at worst; null for the common one.</param>
 /// <param name="Loops">Lengths of its loops.</param>
 /// <param name="Manifold">Which of the manifolds; null for the first.</param>
-public sealed record ZoneAnswers(string Name, string Kind, string? Opening, IReadOnlyList<string> Loops, string? Manifold = null);
+public sealed record ZoneAnswers(string Name, string Kind, string? Opening, IReadOnlyList<string> Loops, string? Manifold = null)
+{
+    /// <summary>Kinds of actuator, the commonest first.</summary>
+    public static IReadOnlyList<string> Kinds { get; } = ["two-wire", "four-wire", "motorised", "motorised with switch"];
+}

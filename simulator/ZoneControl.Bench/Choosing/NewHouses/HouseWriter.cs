@@ -9,7 +9,11 @@ namespace ZoneControl.Bench.Choosing.NewHouses;
 /// <param name="Text">Its text.</param>
 /// <param name="House">The house that the text describes; null when it cannot be used.</param>
 /// <param name="Mistakes">What is wrong with it, in the words of the file's reader.</param>
-public sealed record NewHouse(string Text, House? House, IReadOnlyList<FileMistake> Mistakes);
+public sealed record NewHouse(string Text, House? House, IReadOnlyList<FileMistake> Mistakes)
+{
+    /// <summary>Where its minimum open comes from; possibly "".</summary>
+    public string WhyOpen { get; init; } = "";
+}
 
 /// <summary>Writes a commented house file from answers, and reckons minimum open where nobody gives it.</summary>
 public static class HouseWriter
@@ -21,7 +25,7 @@ public static class HouseWriter
         (int open, string why) = answers.MinimumOpen is { } given ? (given, "as answered") : Reckoned(answers, fileName);
         string text = Text(answers, open, why);
         HouseReading reading = HouseFile.Parse(text, fileName);
-        return new NewHouse(text, reading.House, reading.Mistakes);
+        return new NewHouse(text, reading.House, reading.Mistakes) { WhyOpen = why };
     }
 
     /// <summary>The least minimum open that keeps the pump above its minimum flow with every set of zones.</summary>
@@ -29,7 +33,7 @@ public static class HouseWriter
     {
         if (HouseFile.Parse(Text(answers, 1, ""), fileName).House is not { } house)
             return (1, "");
-        var flows = new HouseFlows(house, new CheckAssumptions().WaterC);
+        var flows = HouseFlows.ThatCount(house, new CheckAssumptions().WaterC);
         var sets = new OpenSets(house, flows);
         // Nobody opens companions for a panel's zones, so each has to reach it alone.
         int reach = answers.Gated
@@ -70,6 +74,7 @@ public static class HouseWriter
         Line($"tube = {Quoted(a.Tube ?? common.Tube)}");
         Line();
         ZoneText.Write(Line, a);
+        Rooms(Line, a);
         Standing(Line, a);
         Controller(Line, a, minimumOpen, why);
         return text.ToString().TrimEnd('\n') + "\n";
@@ -90,6 +95,21 @@ public static class HouseWriter
         line("");
     }
 
+    /// <summary>What is taken for granted of rooms and heat source, and how to say better.</summary>
+    private static void Rooms(Action<string> line, HouseAnswers a)
+    {
+        bool us = a.Units == "us";
+        string spacing = Choosing.Measured.Spacing(RoomReader.CommonSpacingM, us ? DisplayUnits.Us : DisplayUnits.Si);
+        // A kelvin is 9/5 °F; a W is 3.412 BTU/h, a m² 10.764 ft².
+        string loss = us
+            ? string.Create(CultureInfo.InvariantCulture, $"{RoomReader.CommonLossWPerKM2 * 3.412 / 1.8 / 10.764:0.##} BTU/h/F for each ft²")
+            : string.Create(CultureInfo.InvariantCulture, $"{RoomReader.CommonLossWPerKM2:0.##} W/K for each m²");
+        line($"# Rooms were not asked for. Each is taken to have as much floor as its tubes cover {spacing} apart, and to lose {loss}");
+        line("# of it; the heat source is taken to suit them all (common practice). Better, in a [[zone]], if you know it:");
+        line(us ? "# room = { area = \"215 ft2\", loss = \"45 BTU/h/F\" }" : "# room = { area = \"20 m2\", loss = \"25 W/K\" }");
+        line("");
+    }
+
     private static void Standing(Action<string> line, HouseAnswers a)
     {
         foreach (string length in a.StandingLoops)
@@ -104,7 +124,9 @@ public static class HouseWriter
         {
             line("[bypass]              # a spring bypass; it counts for nothing unless counts_as says so");
             line($"opens_at = {Quoted(opens)}");
-            line("kvs = 2.5             # what it passes fully open, m³/h at 1 bar (common practice)");
+            line(a.Units == "us"
+                ? "cv = 2.9              # what it passes fully open, gpm at 1 psi (common practice)"
+                : "kvs = 2.5             # what it passes fully open, m³/h at 1 bar (common practice)");
             line("");
         }
 
@@ -122,7 +144,8 @@ public static class HouseWriter
         line("# How many loops must be proven open before the pump may run, and for as long as it runs.");
         line(FormattableString.Invariant($"minimum_open = {minimumOpen}{(why.Length > 0 ? $"      # {why}" : "")}"));
         line(a.Gated ? "heat_demand_through = true   # the panel's heat demand is wired through ZoneControl" : "# companions = [...]    # zones that help out, in order; without it all of them");
-        line("# Every other time follows from the actuators above; README.md beside the examples lists all keys.");
+        line("# Other times follow from the actuators above: wax closes in one and a half opening times, a motor as fast as it opens,");
+        line("# and a quarter is added before time alone proves one. README.md beside the examples lists all keys.");
         line("");
         line("[contacts]            # true for what is fitted");
         foreach (ContactKind kind in ContactKind.All)

@@ -154,18 +154,14 @@ public static class ProtectionList
     };
 
     /// <summary>
-    /// With a spring bypass: the house's own, or one that opens a tenth above the pressure with all zones open, or half-way to
-    /// that with one zone where the pump's curve leaves less room.
+    /// With a spring bypass: the house's own, or one set as <see cref="BypassNeed.SettingM"/> has it.
     /// </summary>
     private static House WithBypass(House house, House bare)
     {
         if (house.Bypass is { } own)
             return bare with { Bypass = own with { CountsAs = 0 } };
-        var flows = new HouseFlows(bare, bare.SeasonWaterC());
-        BypassNeed need = BypassNeed.Of(bare, flows);
-        double all = need.AllOpenM * flows.PascalPerM;
-        double one = need.OneOpenM * flows.PascalPerM;
-        double opens = all * 1.1 < one ? all * 1.1 : (all + one) / 2;
+        var flows = new HouseFlows(bare, BypassNeed.SettingWaterC);
+        double opens = BypassNeed.Of(bare, flows).SettingM * flows.PascalPerM;
         return bare with { Bypass = new HouseBypass(Math.Max(100, opens), Setting.Derived(CommonBandPa, "common practice"), CommonBypassKvs, 0) };
     }
 

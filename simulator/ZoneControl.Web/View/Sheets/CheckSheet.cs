@@ -30,7 +30,7 @@ public static class CheckSheet
             Verdict = new SheetVerdict(
                 faults == 0, faults > 0 ? "FAULT" : advice > 0 ? "ADVICE" : "FINE",
                 $"{Quantity.Count(faults, "fault")}, {Quantity.Count(advice, "piece")} of advice, "
-                    + $"{report.Findings.Count - faults - advice} as they should be."),
+                    + $"{report.Findings.Count - faults - advice} fine."),
         };
     }
 
@@ -56,50 +56,89 @@ public static class CheckSheet
             + Quantity.Count(house.Manifolds.Count, "manifold");
     }
 
-    private static SheetTable Sets(CheckReport report) => new(
-        $"The pump's operating point; it wants {Show.Flow(report.House.Pump.MinimumFlowM3s.Value, report.House.Units)} at least",
-        [new("open"), new("capacity", true), new("flow", true), new("head", true)],
-        [
-            .. report.Sets.Select(set => (IReadOnlyList<string>)
+    private static SheetTable Sets(CheckReport report)
+    {
+        DisplayUnits units = report.House.Units;
+        bool bypass = report.House.Bypass is not null || report.House.FixedBypass is not null;
+        string flow = Measured.FlowUnit(units);
+        return new SheetTable(
+            $"The pump wants {Show.Flow(report.House.Pump.MinimumFlowM3s.Value, units)} at least. \"Counts as\" is what minimum_open = "
+                + $"{report.House.Controller.MinimumOpen} asks for: loops, or what the file says; \"least flow\" is the worst set that reaches it"
+                + (bypass ? "; what the bypass passes is part of the pump's flow" : ""),
             [
-                set.Name,
-                $"{set.Capacity}",
-                Show.Flow(set.Open.PumpFlowM3s, report.House.Units),
-                Show.Length(set.Open.PumpHeadM, report.House.Units),
-            ]),
-        ]);
-
-    private static SheetTable Loops(CheckReport report) => new(
-        "Head is what tube, bends and the open valve take",
-        [new("loop"), new("length", true), new("flow", true), new("wanted", true), new("head", true), new("velocity", true)],
-        [
-            .. report.Loops.Select(loop => (IReadOnlyList<string>)
+                new("open"), new("counts as", true), new($"pump, {flow}", true),
+                .. bypass ? (SheetColumn[])[new($"bypass, {flow}", true)] : [],
+                new($"head, {Measured.LengthUnitOf(units)}", true),
+            ],
             [
-                loop.Label,
-                Show.Length(loop.LengthM, report.House.Units),
-                Show.Flow(loop.FlowM3s, report.House.Units),
-                Show.Flow(loop.DesignM3s, report.House.Units),
-                Show.Length(loop.HeadM, report.House.Units),
-                Measured.Velocity(loop.VelocityMPerS, report.House.Units),
-            ]),
-        ]);
-
-    private static SheetBlock[] Capacity(CheckReport report, CapacityAdvice advice) =>
-    [
-        new SheetText($"One unit stands for {Show.Flow(advice.UnitM3s, report.House.Units)}, a tenth of the pump's minimum flow."),
-        new SheetTable(
-            "Each zone's flow with all zones open, and what it would count as",
-            [new("zone"), new("flow", true), new("capacity now", true), new("by flow", true)],
-            [
-                .. advice.Zones.Select(line => (IReadOnlyList<string>)
+                .. report.Sets.Select(set => (IReadOnlyList<string>)
                 [
-                    report.House.Zones[line.Zone].Label, Show.Flow(line.FlowM3s, report.House.Units), $"{line.Now}", $"{line.ByFlow}",
+                    set.Name,
+                    $"{set.Capacity}",
+                    Measured.FlowIn(set.Open.PumpFlowM3s, units),
+                    .. bypass ? (string[])[Measured.FlowIn(set.Open.BypassFlowM3s, units)] : [],
+                    Measured.HeadIn(set.Open.PumpHeadM, units),
                 ]),
-            ]),
-        new SheetText(advice.MinimumOpen is { } open
-            ? $"With these, minimum_open = {open} is the least that keeps the pump above its minimum flow with every set of zones."
-            : "With these no minimum_open keeps the pump above its minimum flow."),
-    ];
+            ]);
+    }
+
+    private static SheetTable Loops(CheckReport report)
+    {
+        DisplayUnits units = report.House.Units;
+        string flow = Measured.FlowUnit(units);
+        string length = Measured.LengthUnitOf(units);
+        return new SheetTable(
+            "Head is what tube, bends and the open valve take; wanted is the design flow",
+            [
+                new("loop"), new($"length, {length}", true), new($"flow, {flow}", true), new($"wanted, {flow}", true),
+                new($"head, {length}", true), new($"velocity, {Measured.VelocityUnit(units)}", true),
+            ],
+            [
+                .. report.Loops.Select(loop => (IReadOnlyList<string>)
+                [
+                    loop.Label,
+                    Measured.LengthIn(loop.LengthM, units),
+                    Measured.FlowIn(loop.FlowM3s, units),
+                    Measured.FlowIn(loop.DesignM3s, units),
+                    Measured.HeadIn(loop.HeadM, units),
+                    Measured.VelocityIn(loop.VelocityMPerS, units),
+                ]),
+            ]);
+    }
+
+    private static SheetBlock[] Capacity(CheckReport report, CapacityAdvice advice)
+    {
+        DisplayUnits units = report.House.Units;
+        return
+        [
+            new SheetText($"One unit stands for {Show.Flow(advice.UnitM3s, units)}, a tenth of the pump's minimum flow. Fewer than ten units may "
+                + "carry the pump all the same: units are counted with all zones open, and with few open each loop passes more."),
+            new SheetTable(
+                "Each zone's flow with all zones open, and what it would count as",
+                [new("zone"), new($"flow, {Measured.FlowUnit(units)}", true), new("counts as now", true), new("by flow", true)],
+                [
+                    .. advice.Zones.Select(line => (IReadOnlyList<string>)
+                    [
+                        report.House.Zones[line.Zone].Label, Measured.FlowIn(line.FlowM3s, units), $"{line.Now}", $"{line.ByFlow}",
+                    ]),
+                ]),
+            new SheetText(CapacityWords(report.House, advice)),
+        ];
+    }
+
+    private static string CapacityWords(House house, CapacityAdvice advice)
+    {
+        if (advice is not { MinimumOpen: { } open, HelpersThen: { } then })
+            return "With these no minimum_open keeps the pump above its minimum flow.";
+        string these = $"With these, minimum_open = {open} is the least that keeps the pump above its minimum flow with every set of zones; "
+            + $"each zone calling alone would open {Quantity.Count(then, "companion")} in all";
+        string now = advice is { LeastNow: { } least, HelpersNow: { } helpers }
+            ? $", and {helpers} as zones count now with minimum_open = {least}"
+            : ", and as zones count now there is no such minimum_open";
+        return $"{these}{now}. " + (advice.HelpersNow <= then
+            ? "So they gain nothing here."
+            : $"To use them, write the last column as capacity = ... in each [[zone]], and minimum_open = {open} under [controller].");
+    }
 
     private static string Assumed(CheckReport report)
     {
