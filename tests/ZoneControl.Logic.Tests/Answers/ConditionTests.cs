@@ -151,8 +151,8 @@ public class ConditionTests
         Assert.True(_out.Heat);
         Assert.Equal((true, 0), Heat(Condition.FrostTime));
 
-        while (_out.Heat)
-            Run(House.Scan);
+        Run(House.FreezeHeatMax);
+        Assert.False(_out.Heat);
         Assert.Equal((false, ConditionList.Unknown), Heat(Condition.FrostTime));
 
         _contacts.ServiceValves = 1; // a hand asks instead of the frost
