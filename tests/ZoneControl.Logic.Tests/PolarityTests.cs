@@ -21,6 +21,25 @@ public class PolarityTests
     }
 
     [Fact]
+    public void The_season_contact_by_itself_is_its_bit_and_no_other()
+    {
+        const int Others = ~Contact.Lockout;
+        var inputs = new InputImage { Contacts = Others };
+        Assert.False(inputs.Lockout);
+        inputs.Lockout = true;
+        Assert.Equal((true, -1), (inputs.Lockout, inputs.Contacts));
+        inputs.Lockout = false;
+        Assert.Equal((false, Others), (inputs.Lockout, inputs.Contacts));
+
+        var outputs = new OutputImage { AcceptedContacts = Others };
+        Assert.False(outputs.AcceptedLockout);
+        outputs.AcceptedLockout = true;
+        Assert.Equal((true, -1), (outputs.AcceptedLockout, outputs.AcceptedContacts));
+        outputs.AcceptedLockout = false;
+        Assert.Equal((false, Others), (outputs.AcceptedLockout, outputs.AcceptedContacts));
+    }
+
+    [Fact]
     public void Contacts_that_are_not_wired_are_never_asserted()
     {
         Rig rig = Rig.BeforePowerUp(House.OfZones(1).With(s => (s.FittedContacts, s.InvertedContacts) = (0, -1)));

@@ -137,6 +137,29 @@ public class SettingsCheckTests
         Assert.Equal(name, Assert.Throws<ArgumentException>(() => new ZoneController(settings)).Message);
     }
 
+    [Fact]
+    public void Of_several_mistakes_the_one_that_is_looked_at_first_is_named()
+    {
+        (string Name, Action<ControllerSettings> Change)[] inOrder =
+        [
+            ("ZoneCount", s => s.ZoneCount = 0),
+            ("ScanPeriodMs", s => s.ScanPeriodMs = 5),
+            ("Capacity", s => s.Capacity[0] = 0),
+            ("MinimumOpen", s => s.MinimumOpen = 0),
+            ("CallDebounceMs", s => s.CallDebounceMs = -1),
+            ("InvertedCalls", s => s.InvertedCalls = 8),
+            ("TransformerDeciVa", s => s.TransformerDeciVa = -1),
+            ("ExerciseIntervalS", s => s.ExerciseIntervalS = -1),
+        ];
+        for (int first = 0; first < inOrder.Length; first++)
+        {
+            House house = House.OfZones(3);
+            foreach ((_, Action<ControllerSettings> change) in inOrder.Skip(first))
+                house.With(change);
+            Assert.Equal(inOrder[first].Name, SettingsCheck.FirstMistake(house.Settings()));
+        }
+    }
+
     public static TheoryData<string, Action<ControllerSettings>> Taken => new()
     {
         { "as it is", _ => { } },

@@ -41,6 +41,17 @@ public class FreezeTests
     }
 
     [Fact]
+    public void In_season_again_frost_gets_heat_whatever_it_used_up_in_lockout()
+    {
+        Rig rig = InLockout(Frosty()).On(Contact.Freeze);
+        rig.RunUntil(o => o.Heat, 5000);
+        rig.RunUntil(o => !o.Heat, House.FreezeHeatMax);
+
+        rig.Season().RunFor(2 * House.Scan);
+        rig.Always(o => o.Heat, 2 * House.FreezeHeatMax);
+    }
+
+    [Fact]
     public void The_limit_holds_for_all_heat_of_one_freeze_together()
     {
         House house = Frosty().Fit(Contact.Flow).With(s => s.FlowLossMs = 5000);
