@@ -17,7 +17,7 @@ internal static class SupplyWatch
         x.Supplied = x.Is(Contact.Supply);
         if (x.SupplyWaitMs == 0)
             return Wait.Forever;
-        int left = x.Supplied ? 0 : x.SupplyWaitMs - dt;
+        int left = x.SupplyWaitMs - dt; // over no later than a closed contact is accepted
         x.SupplyWaitMs = left > 0 ? left : 0;
         return left > 0 ? left : Wait.Forever;
     }
