@@ -77,6 +77,49 @@ public class AlarmBookTests
     }
 
     [Fact]
+    public void Early_and_stuck_switches_are_booked_each_in_its_kind()
+    {
+        var controller = new ZoneController(House.OfZones(2).Switched(0, 1).Settings());
+        Run(controller, 300);
+        _contacts.EndSwitches = 2; // the second one's valve is shut
+        Run(controller, House.Closing + 300);
+        _contacts.Calls = 1;
+        Run(controller, 200);
+        _contacts.EndSwitches = 3;
+        Run(controller, 200);
+
+        Assert.Equal((1, 2), (controller.AlarmBook.Standing(AlarmKind.Early), controller.AlarmBook.Standing(AlarmKind.StuckSwitch)));
+        Assert.Equal((1, 0), (controller.AlarmBook.Times(AlarmKind.Early, 0), controller.AlarmBook.Times(AlarmKind.Early, 1)));
+        Assert.Equal((0, 1), (controller.AlarmBook.Times(AlarmKind.StuckSwitch, 0), controller.AlarmBook.Times(AlarmKind.StuckSwitch, 1)));
+    }
+
+    [Fact]
+    public void A_hold_counts_once_whatever_its_reasons_become_and_an_orderly_stop_is_no_trip()
+    {
+        Rig rig = Rig.InSeason(House.OfZones(1).With(s => s.PumpStartDelayMs = House.Opening + 1000)).Call(0);
+        rig.RunUntil(o => o.Hold == HoldReason.Proof, 1000);
+        rig.RunUntil(o => o.Hold == HoldReason.StartDelay, 5000);
+        rig.RunUntil(o => o.Pump, 5000);
+        rig.EndCall(0).RunUntil(o => o.Valves == 0, 20_000);
+
+        Assert.Equal((1, 1, 0), (rig.Counters.PumpStarts, rig.Counters.Holds, rig.Counters.Trips));
+    }
+
+    [Fact]
+    public void Want_of_flow_an_open_limit_and_lost_proof_are_a_trip_each()
+    {
+        House house = House.OfZones(1).Fit(Contact.Flow).With(s => s.FlowRetries = 5);
+        Rig flow = Rig.Running(house, 0).RunFor(1000);
+        flow.FlowFollows = false;
+        flow.Off(Contact.Flow).RunUntil(o => !o.Pump, House.FlowLoss + 2 * House.Scan);
+        Assert.Equal(1, flow.Counters.Trips);
+
+        Rig limit = Rig.Running(House.OfZones(1).Fit(Contact.Limit), 0).On(Contact.Limit);
+        limit.RunUntil(o => !o.Pump, 1000);
+        Assert.Equal(1, limit.Counters.Trips);
+    }
+
+    [Fact]
     public void Time_and_run_time_are_whole_seconds_however_they_are_cut()
     {
         var controller = new ZoneController(House.OfZones(1).Settings());

@@ -34,7 +34,7 @@ public class SaveLoadTests
                         found[drop] = true;
                 }
             },
-            iter: 10_000); // most find nothing left to do
+            iter: 60_000); // most find nothing left to do; a few numbers are rarely more than 0
         Assert.Equal([], Enumerable.Range(0, length).Where(i => !found[i]));
     }
 
@@ -112,6 +112,20 @@ public class SaveLoadTests
 
         rig.Always(o => o.Pump, House.HeatLead - House.Scan);
         Assert.False(rig.Step().Out.Pump);
+    }
+
+    [Fact]
+    public void A_loaded_controller_knows_when_its_next_scan_is_due()
+    {
+        Rig due = Rig.InSeason(House.OfZones(1)).Call(0).Step().Step();
+        long late = due.Out.NextDeadlineMs - due.Now + House.StallLimit + 1;
+        due.Reload().StepAfter(late);
+        Assert.Equal(Alarm.TimeFault, due.Out.Alarms);
+
+        Rig never = Rig.Running(House.OfZones(1), 0).RunFor(5000);
+        Assert.Equal(ZoneController.Never, never.Out.NextDeadlineMs);
+        never.Reload().StepAfter(24L * 3600 * 1000);
+        Assert.Equal((0, true), (never.Out.Alarms, never.Out.Pump));
     }
 
     [Fact]

@@ -19,6 +19,20 @@ public class SkippingTests
         Assert.Throws<CsCheckException>(() =>
             RandomRun.Any.Sample(run => Verdict.IsClean(Difference(run, 1)), iter: Cases, print: run => run.ToString()));
 
+    [Fact]
+    public void A_scan_that_decides_nothing_fills_a_fresh_image_like_any_other()
+    {
+        Rig rig = Rig.Running(House.OfZones(2).Switched(1), 0, 1).RunFor(5000);
+        var controller = new ZoneController(House.OfZones(2).Switched(1).Settings());
+        controller.Load(rig.State, rig.Now);
+        controller.Scan(rig.Now + 100, rig.Contacts, new OutputImage());
+        var fresh = new OutputImage { PowerUp = true };
+        controller.Scan(rig.Now + 200, rig.Contacts, fresh);
+
+        Assert.Equal(Published.Of(rig.Out), Published.Of(fresh));
+        Assert.Equal((rig.Now + 200, ZoneController.Never), (fresh.ScanMs, fresh.NextDeadlineMs));
+    }
+
     /// <summary>The first difference between the three ways of stepping, or null. Skipping may be made so many scans late.</summary>
     private static string? Difference(RandomRun run, int lateScans)
     {
