@@ -18,7 +18,7 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal("", error);
         _line.AssertNarrow(output);
         Assert.Contains("is not predicted", output, StringComparison.Ordinal);
-        Assert.Contains("10 years", output, StringComparison.Ordinal);
+        Assert.Contains("10 runs", output, StringComparison.Ordinal);
 
         Assert.Equal(output.Split('\n')[..^2], (await _line.Run([.. args, "--report", _line.Path("b.html")])).Out.Split('\n')[..^2]);
         Assert.Equal(await File.ReadAllBytesAsync(_line.Path("a.html"), TestContext.Current.CancellationToken),
@@ -56,5 +56,13 @@ public sealed class CompareCommandTests : IDisposable
         (int exit, string output, string error) = await _line.Run("compare", _line.Copy("pottery.house.toml"), $"{option}={value}");
         Assert.Equal((ExitCode.BadInput, ""), (exit, output));
         Assert.Contains(expected, error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_script_takes_the_place_of_a_winters_days_and_seed()
+    {
+        (int exit, _, string error) = await _line.Run("compare", _line.Copy("two-rooms.house.toml"), "--script", "any.toml", "--days", "3");
+        Assert.Equal(ExitCode.BadInput, exit);
+        Assert.Contains("Give one or the other.", error, StringComparison.Ordinal);
     }
 }

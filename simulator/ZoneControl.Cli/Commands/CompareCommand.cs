@@ -15,11 +15,11 @@ internal sealed class CompareSettings : SheetSettings
 {
     [CommandOption("--seed <NUMBER>")]
     [Description("Seed of the winter's weather; the same seed gives the same result. Else 1.")]
-    public long Seed { get; init; } = 1;
+    public long? Seed { get; init; }
 
     [CommandOption("--days <DAYS>")]
     [Description("Length of the winter, 1 to 366 days; else 210.")]
-    public int Days { get; init; } = 210;
+    public int? Days { get; init; }
 
     [CommandOption("--script <FILE>")]
     [Description("Compare over this script instead of a winter.")]
@@ -52,16 +52,18 @@ internal sealed class CompareCommand(Streams streams) : AsyncCommand<CompareSett
         Prices prices = ReadPrices(settings);
         if (settings.Days is < 1 or > 366)
             throw new BadInputException($"--days: found {settings.Days}, expected 1 to 366");
+        if (settings.Script is not null && (settings.Seed is not null || settings.Days is not null))
+            throw new BadInputException("--seed and --days are for a winter, and --script takes its place. Give one or the other.");
         var inputs = new Inputs(streams, "nothing was compared", cancellationToken);
         House house = await inputs.HouseAsync(settings.House, settings.Units);
         Script? script = settings.Script is { } path ? await inputs.ScriptAsync(path, house) : null;
         using var line = new ProgressLine(streams);
         IProgress<double> progress = line.Of("comparing");
         Comparison comparison = script is null
-            ? Comparison.OverWinter(house, settings.Seed, settings.Days, progress, cancel: cancellationToken)
+            ? Comparison.OverWinter(house, settings.Seed ?? 1, settings.Days ?? 210, progress, cancel: cancellationToken)
             : Comparison.OverScript(house, script, progress, cancellationToken);
         line.Clear();
-        await _desk.ShowAsync(settings, CompareSheet.From(comparison, prices), () => CompareJson.From(comparison, prices, settings.Seed));
+        await _desk.ShowAsync(settings, CompareSheet.From(comparison, prices), () => CompareJson.From(comparison, prices, settings.Seed ?? 1));
         return ExitCode.Pass;
     }
 

@@ -76,7 +76,7 @@ public class ComparisonTests
         Assert.Contains("ran 2 h with less than its minimum flow, 30 min of it against valves that were all shut, in 4 stretches", words, StringComparison.Ordinal);
         Assert.Contains("61 °C", words, StringComparison.Ordinal);
         Assert.Contains("With half it is 1 h, 50 % of that without protection.", words, StringComparison.Ordinal);
-        Assert.Contains("With worse it is longer: 2.5 h.", words, StringComparison.Ordinal);
+        Assert.Contains("With worse it is longer: 2 h 30 min.", words, StringComparison.Ordinal);
         Assert.Contains("Never below its minimum flow with good.", words, StringComparison.Ordinal);
         Assert.Contains("is not predicted", words, StringComparison.Ordinal);
 
@@ -85,10 +85,10 @@ public class ComparisonTests
     }
 
     [Fact]
-    public void Where_nothing_happens_without_protection_the_conclusion_says_where_it_does()
+    public void Where_nothing_happens_withlockedOutprotection_the_conclusion_says_where_it_does()
     {
         string words = Say(Made("no protection", 0), Made("worse", 9000), Made("good", 0));
-        Assert.Contains("With worse it did, for 2.5 h.", words, StringComparison.Ordinal);
+        Assert.Contains("With worse it did, for 2 h 30 min.", words, StringComparison.Ordinal);
         Assert.Contains("Nor with good.", words, StringComparison.Ordinal);
         Assert.DoesNotContain("Never below", words, StringComparison.Ordinal);
     }
@@ -129,6 +129,30 @@ public class ComparisonTests
         Assert.All(comparison.Outcomes.Where(o => o != held), outcome => Assert.NotNull(outcome.Trials[0]));
         Assert.All(comparison.Outcomes, outcome => Assert.NotNull(outcome.Sound));
         Assert.Contains("valve held open (as far as it could be tried)", string.Join(' ', Conclusion.Of(comparison, new Prices())), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_flow_switch_that_locks_a_sound_house_lockedOutis_told_as_that()
+    {
+        Comparison days = FiveDays(1, 2);
+        Outcome none = days.Outcomes[0];
+        Outcome plain = days.Outcomes.Single(o => o.Protection.Name == "ZoneControl");
+        Outcome locked = days.Outcomes.Single(o => o.Protection.Name == "ZC + flow switch");
+        Outcome lockedOut = locked with { DeadheadS = 46, Winter = locked.Trials[0] };
+        Outcome low = plain with { DeadheadS = 7200, Sound = plain.Sound! with { DeadheadS = 7200 } };
+
+        string words = string.Join(' ', Conclusion.Of(days with { Outcomes = [none, low, lockedOut] }, new Prices()));
+
+        Assert.Matches("With ZC [+] flow switch rooms get [0-9,]+ K·h too cold instead of", words);
+        Assert.Contains("with nothing broken, stops the pump and waits for reset", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("A flow switch sees it", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_breaks_is_told_beside_what_it_comes_to_withlockedOutprotection()
+    {
+        string words = string.Join(' ', Conclusion.Of(FiveDays(1, 2), new Prices()));
+        Assert.Matches(@"With ZoneControl the pump gets too little when something breaks: actuator sticks, [^(]+ \(no protection: [^)]+\)\.", words);
     }
 
     [Fact]

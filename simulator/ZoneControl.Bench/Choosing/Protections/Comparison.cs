@@ -57,6 +57,10 @@ public sealed record Comparison(House House, string Under, IReadOnlyList<FaultTr
     /// <summary>What the fault trials went through, in words; "" for a script.</summary>
     public string TrialsUnder { get; init; } = "";
 
+    /// <summary>Whether what all of them went through is the heating of a year, so that its energy is a year's.</summary>
+    public bool IsAYear => Outcomes[0].Winter is { Days: >= LeastHeatingDays };
+
+    private const int LeastHeatingDays = 150; // shorter ones leave out part of a winter (a judgement)
     private const int YearDays = 365;
 
     /// <summary>Compares them over the same invented winter, and over the middle of it with something broken.</summary>

@@ -27,12 +27,14 @@ public static class Conclusion
         return
         [
             Unprotected(comparison),
+            .. comparison.Outcomes[0].DeadheadS < NoneS ? (string[])[Zero(comparison)] : [],
             .. Held(comparison),
             .. Partial(comparison),
-            Zero(comparison),
+            .. comparison.Outcomes[0].DeadheadS < NoneS ? (string[])[] : [Zero(comparison)],
             .. Broken(comparison),
             .. TwoWire(comparison),
             .. Comfort(comparison),
+            .. Cold(comparison),
             .. Companions(comparison),
             .. Unseen(comparison),
             .. Cheapest(comparison, prices),
@@ -45,9 +47,10 @@ public static class Conclusion
         Outcome none = comparison.Outcomes[0];
         if (none.DeadheadS < NoneS)
             return "Even without protection this pump never ran with less than its minimum flow here: protection buys nothing that these numbers show.";
-        string shut = none.ShutS < NoneS ? "never quite without" : $"{Time(none.ShutS)} of it against valves that were all shut";
+        string part = none.ShutS > 0.99 * none.DeadheadS ? "all" : Time(none.ShutS);
+        string shut = none.ShutS < NoneS ? "never quite without" : $"{part} of it against valves that were all shut";
         return $"Without protection the pump ran {Time(none.DeadheadS)} with less than its minimum flow, {shut}, in {none.DeadheadEvents:N0} stretches. "
-            + $"The water trapped in it reached {Show.Temperature(none.HottestTrappedC, comparison.House.Units)} at most.";
+            + $"The water in it reached {Show.Temperature(none.HottestTrappedC, comparison.House.Units)} at most.";
     }
 
     private static IEnumerable<string> Held(Comparison comparison)
@@ -92,18 +95,22 @@ public static class Conclusion
     {
         if (comparison.Trials.Count == 0)
             yield break;
-        Outcome[] safe = [.. comparison.Outcomes.Skip(1).Where(IsSafeWhenBroken)];
+        Outcome[] safe = [.. comparison.Outcomes.Where(IsSafeWhenBroken)];
         string what = string.Join(", ", comparison.Trials.Select(trial => trial.Name));
         yield return safe.Length > 0
             ? $"With something broken ({what}) that still holds for {string.Join(", ", safe.Select(AsFarAsTried))}."
             : $"With something broken ({what}) it holds for none of them.";
         foreach (Outcome outcome in comparison.Outcomes.Where(o => o.DeadheadS < NoneS && !IsSafeWhenBroken(o)))
         {
-            IEnumerable<string> fails = comparison.Trials.Zip(outcome.Trials).Where(pair => pair.Second?.DeadheadS >= NoneS)
-                .Select(pair => $"{pair.First.Name}, {Time(pair.Second!.DeadheadS)}");
+            IEnumerable<string> fails = Enumerable.Range(0, comparison.Trials.Count).Where(i => outcome.Trials[i]?.DeadheadS >= NoneS)
+                .Select(i => $"{comparison.Trials[i].Name}, {Time(outcome.Trials[i]!.DeadheadS)}{Unguarded(comparison, outcome, i)}");
             yield return $"With {outcome.Protection.Name} the pump gets too little when something breaks: {string.Join("; ", fails)}.";
         }
     }
+
+    /// <summary>What the same comes to without protection, for who would blame the protection.</summary>
+    private static string Unguarded(Comparison comparison, Outcome outcome, int trial) =>
+        outcome != comparison.Outcomes[0] && comparison.Outcomes[0].Trials[trial] is { } same ? $" (no protection: {Time(same.DeadheadS)})" : "";
 
     private static bool IsSafeWhenBroken(Outcome outcome) =>
         outcome.DeadheadS < NoneS && outcome.Trials.All(trial => trial is null || trial.DeadheadS < NoneS);
@@ -116,7 +123,9 @@ public static class Conclusion
     {
         int stuck = comparison.Trials.Count > 0 && comparison.Trials[0].Events[0].Action is FaultChange change ? change.Zone : -1;
         Outcome? plain = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.Ours);
-        if (stuck < 0 || plain?.Trials[0] is not { DeadheadS: >= NoneS } unseen || comparison.House.Zones[stuck].Actuator.HasSwitch)
+        // Where the pump gets too little in health as well, the valve is not to blame.
+        if (stuck < 0 || plain?.Sound is not { DeadheadS: < NoneS } || plain.Trials[0] is not { DeadheadS: >= NoneS } unseen
+            || comparison.House.Zones[stuck].Actuator.HasSwitch)
             yield break;
         string words = $"{comparison.House.Zones[stuck].Label} has a two-wire actuator: shut for good, it still counts as open when its time has passed.";
         SeasonResult? seen = comparison.Outcomes.FirstOrDefault(o => o.Protection.Name == ProtectionList.OursWithFlowSwitch)?.Trials[0];
@@ -141,6 +150,20 @@ public static class Conclusion
         Outcome best = zero.MinBy(o => o.Winter!.UnderKh)!;
         yield return $"Of those that never deadhead, {best.Protection.Name} leaves rooms least cold: {Degrees(best.Winter!.UnderKh, comparison)} too cold in all, "
             + $"{Degrees(none.Winter.UnderKh, comparison)} without protection.";
+    }
+
+    /// <summary>Protections under which rooms go cold with nothing broken.</summary>
+    private static IEnumerable<string> Cold(Comparison comparison)
+    {
+        Outcome none = comparison.Outcomes[0];
+        foreach (Outcome outcome in comparison.Outcomes.Skip(1).Where(o => o.Winter is not null && o.Winter.UnderKh > none.Winter!.UnderKh + 10 * LittleKh))
+        {
+            string why = outcome.Protection.Name == ProtectionList.OursWithFlowSwitch && outcome.DeadheadS >= NoneS
+                ? ": it sees too little flow with nothing broken, stops the pump and waits for reset"
+                : "";
+            yield return $"With {outcome.Protection.Name} rooms get {Degrees(outcome.Winter!.UnderKh, comparison)} too cold instead of "
+                + $"{Degrees(none.Winter!.UnderKh, comparison)}{why}.";
+        }
     }
 
     /// <summary>What minimum open costs: companions warm rooms that did not ask.</summary>
@@ -179,7 +202,7 @@ public static class Conclusion
         {
             (Outcome cheapest, double inAll) = priced.MinBy(pair => pair.InAll);
             yield return $"Of those that never deadhead, broken or not, whose prices are known and that hold no valve open by hand, {cheapest.Protection.Name} costs "
-                + $"least over {prices.Years} years: {Number(inAll)}.";
+                + $"least over {prices.Years} {(comparison.IsAYear ? "years" : "such runs")}: {Number(inAll)}.";
         }
         else
         {
@@ -198,9 +221,12 @@ public static class Conclusion
         ? $"{Number(kelvinHours * 9 / 5)} °F·h"
         : $"{Number(kelvinHours)} K·h";
 
-    private static string Time(double seconds) => seconds < 3600
-        ? Durations.InWords((long)Math.Round(seconds) * 1000)
-        : $"{Number(seconds / 3600)} h";
+    private static string Time(double seconds) => seconds switch
+    {
+        < 3600 => Durations.InWords((long)Math.Round(seconds) * 1000),
+        < 360_000 => Durations.InWords((long)Math.Round(seconds / 60) * 60_000),
+        _ => $"{Number(seconds / 3600)} h",
+    };
 
     private static string Share(double part) => part < 0.01 ? "less than 1 %" : $"{part * 100:0} %";
 

@@ -27,7 +27,7 @@ public static class CompareSheet
         }
 
         if (prices.AreGiven)
-            sections.Add(new SheetSection("Costs", [Costs(comparison, prices), new SheetText(Assumptions(prices))]));
+            sections.Add(new SheetSection("Costs", [Costs(comparison, prices), new SheetText(Assumptions(comparison, prices))]));
         sections.Add(new SheetSection("What was compared",
             [
                 .. comparison.Outcomes.Select(o => new SheetText($"{Capital(o.Protection.Name)}: {o.Protection.Explains}")),
@@ -87,7 +87,7 @@ public static class CompareSheet
 
     private static SheetTable Costs(Comparison comparison, Prices prices) => new(
         "In the owner's money",
-        [new("protection"), new("purchase", true), new("a year", true), new($"{prices.Years} years", true)],
+        [new("protection"), new("purchase", true), new(comparison.IsAYear ? "a year" : "a run", true), new($"{prices.Years} {(comparison.IsAYear ? "years" : "runs")}", true)],
         [
             .. comparison.Outcomes.Select(o =>
             {
@@ -96,14 +96,15 @@ public static class CompareSheet
             }),
         ]);
 
-    private static string Assumptions(Prices prices)
+    private static string Assumptions(Comparison comparison, Prices prices)
     {
         string energy = string.Join(" and ", new[]
         {
             prices.Electricity is { } e ? $"electricity of the pump at {Price(e)} a kWh" : null,
             prices.Heat is { } h ? $"heat at {Price(h)} a kWh" : null,
         }.OfType<string>());
-        return $"A year is one run as above{(energy.Length > 0 ? $", {energy}" : "")}. Prices stay, there is no interest, nothing is renewed and no work is "
+        string run = comparison.IsAYear ? "A year is one run as above" : "A run is as above, and shorter than the heating of a year";
+        return $"{run}{(energy.Length > 0 ? $", {energy}" : "")}. Prices stay, there is no interest, nothing is renewed and no work is "
             + "paid. A cost is left out where a price that it needs is not given.";
     }
 
@@ -127,7 +128,7 @@ public static class CompareSheet
 
     private static string Price(double value) => value.ToString("0.00##", CultureInfo.InvariantCulture);
 
-    private static string Number(double value) => value.ToString(Math.Abs(value) < 9.95 ? "0.##" : "#,0", CultureInfo.InvariantCulture);
+    private static string Number(double value) => value.ToString(Math.Abs(value) < 9.95 ? "0.#" : "#,0", CultureInfo.InvariantCulture);
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

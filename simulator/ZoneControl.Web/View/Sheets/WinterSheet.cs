@@ -149,5 +149,6 @@ public static class WinterSheet
 
     private static string Whole(double value) => value.ToString("#,0", System.Globalization.CultureInfo.InvariantCulture);
 
-    private static string Kwh(double joules) => $"{Whole(joules / 3.6e6)} kWh";
+    // With a decimal, so that a reader's sum comes out.
+    private static string Kwh(double joules) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{joules / 3.6e6:#,0.0} kWh");
 }
