@@ -221,12 +221,14 @@ public static class Conclusion
         ? $"{Number(kelvinHours * 9 / 5)} °F·h"
         : $"{Number(kelvinHours)} K·h";
 
-    private static string Time(double seconds) => seconds switch
+    // As the tables have it: hours and minutes, and beyond a hundred hours these alone.
+    private static string Time(double seconds)
     {
-        < 3600 => Durations.InWords((long)Math.Round(seconds) * 1000),
-        < 360_000 => Durations.InWords((long)Math.Round(seconds / 60) * 60_000),
-        _ => $"{Number(seconds / 3600)} h",
-    };
+        long minutes = (long)Math.Round(seconds / 60);
+        return seconds < 3600 ? Durations.InWords((long)Math.Round(seconds) * 1000)
+            : seconds >= 360_000 || minutes % 60 == 0 ? $"{Number(seconds / 3600)} h"
+            : $"{minutes / 60} h {minutes % 60} min";
+    }
 
     private static string Share(double part) => part < 0.01 ? "less than 1 %" : $"{part * 100:0} %";
 
