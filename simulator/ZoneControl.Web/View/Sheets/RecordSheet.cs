@@ -35,7 +35,10 @@ public static class RecordSheet
         var sections = new List<SheetSection> { new("What is wrong", [Wrong(record, faults)]) };
         Finding[] advice = [.. judged.Where(finding => finding.Kind == FindingKind.Advice)];
         if (advice.Length > 0)
-            sections.Add(new SheetSection("Slower than the house file says", [CheckSheet.Findings(advice)]));
+            sections.Add(new SheetSection("Other than the house file says", [CheckSheet.Findings(advice)]));
+        IReadOnlyList<Finding> pressure = RecordFindings.Pressure(house, record);
+        if (pressure.Count > 0)
+            sections.Add(new SheetSection("Pressure", [CheckSheet.Findings(pressure)]));
         if (unknown.Count > 0)
             sections.Add(new SheetSection("What is not known", [.. unknown.Select(words => new SheetText(words))]));
         if (model || record.Zones.Any(zone => (zone.OpenedS ?? zone.SwitchMadeS ?? zone.ClosedS) is not null))
@@ -47,7 +50,7 @@ public static class RecordSheet
         return new SheetView(model ? "season rehearsal" : "season record", Title(record, model), CheckSheet.HouseLine(house),
             $"{record.Date}, {record.Season} of the season, {Origin(record, model)} {Thermostats}", sections)
         {
-            Verdict = Verdict(record, faults.Length, advice.Length, unknown.Count, model),
+            Verdict = Verdict(record, faults.Length, advice.Length, unknown.Count, pressure.Count > 0, model),
             FromModel = model,
             Date = record.Date,
         };
@@ -61,13 +64,13 @@ public static class RecordSheet
         ? $"on virtual pins, driven by {(record.Controller == "firmware" ? "the compiled firmware" : "ZoneControl's logic")}. {Rehearsal}"
         : record.Controller.Length > 0 ? $"{record.Source}, {record.Controller}." : $"{record.Source}.";
 
-    private static SheetVerdict Verdict(SeasonRecord record, int slow, int advice, int unknown, bool model)
+    private static SheetVerdict Verdict(SeasonRecord record, int slow, int advice, int unknown, bool pressure, bool model)
     {
         int faults = record.Faults.Count + slow;
-        string word = faults > 0 ? "FAULT" : unknown > 0 ? "INCOMPLETE" : advice > 0 ? "SLOW" : "GOOD";
+        string word = faults > 0 ? "FAULT" : unknown > 0 ? "INCOMPLETE" : advice > 0 ? "LOOK" : pressure ? "PRESSURE" : "GOOD";
         return new SheetVerdict(faults == 0, model ? $"{word} (model)" : word,
             $"{Quantity.Count(faults, "fault")}, {Quantity.Count(unknown, "thing")} not known"
-                + (advice > 0 ? $", {Quantity.Count(advice, "time")} longer than the house file says." : "."));
+                + (advice > 0 ? $", {Quantity.Count(advice, "time")} other than the house file says" : "") + (pressure ? "; the pressure wants a look." : "."));
     }
 
     private static SheetBlock Wrong(SeasonRecord record, Finding[] faults)
@@ -89,7 +92,7 @@ public static class RecordSheet
         ArgumentNullException.ThrowIfNull(record);
         IReadOnlyList<MeasuredSetting> settings = RecordFindings.Settings(house, record);
         SheetBlock block = settings.Count == 0
-            ? new SheetText("No measured time differs from the house file's.")
+            ? new SheetText("Nothing to take over into the house file.")
             : new SheetLines("To take over into the house file",
             [
                 .. settings.GroupBy(setting => setting.Actuator).SelectMany(actuator => (string[])
@@ -98,7 +101,8 @@ public static class RecordSheet
                     .. actuator.Select(setting => $"{setting.Key} = \"{setting.Value}\"   # was \"{setting.Now}\""),
                 ]),
             ]);
-        return new SheetSection($"Times measured on {record.Date}", [block]);
+        SheetText[] second = [.. RecordFindings.SecondChoices(house, record).Select(words => new SheetText(words))];
+        return new SheetSection($"Times measured on {record.Date}", [block, .. second]);
     }
 
     private static SheetSection Strokes(House house, SeasonRecord record, bool model)
