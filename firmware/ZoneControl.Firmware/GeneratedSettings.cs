@@ -40,7 +40,7 @@ public static class GeneratedSettings
         s.SwitchedZones = 41;
         s.OpeningMs = new int[] { 225000, 300000, 300000, 225000, 300000, 225000 };
         s.ClosingMs = new int[] { 375000, 450000, 450000, 375000, 450000, 375000 };
-        s.SwitchMinMs = new int[] { 45000, 60000, 60000, 45000, 60000, 45000 };
+        s.SwitchMinMs = new int[] { 60000, 90000, 90000, 60000, 90000, 60000 };
         s.SwitchLimitMs = new int[] { 337500, 450000, 450000, 337500, 450000, 337500 };
         s.ValveRetries = 2;
         s.CompanionOrder = new int[] { 1, 0, 3, 2 };
