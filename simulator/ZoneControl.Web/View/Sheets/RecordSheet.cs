@@ -43,7 +43,9 @@ public static class RecordSheet
             sections.Add(new SheetSection("What is not known", [.. unknown.Select(words => new SheetText(words))]));
         if (model || record.Zones.Any(zone => (zone.OpenedS ?? zone.SwitchMadeS ?? zone.ClosedS) is not null))
             sections.Add(Strokes(house, record, model));
-        if (record.Trials.Count > 0)
+        // After a run that was broken off at rest only one thing was tried, and it shows only where the pump stopped.
+        bool silent = record.Faults.Any(fault => fault.Fault == "pumpRunsUnasked");
+        if (record.Trials.Count > 0 && !silent)
             sections.Add(new SheetSection("The pump with zones open", [new SheetText(TrialWords), Trials(house, record)]));
         if (record.Notes.Length > 0 || record.PressureBar is not null)
             sections.Add(new SheetSection("Notes", [new SheetText(Notes(house, record))]));
@@ -129,8 +131,10 @@ public static class RecordSheet
                 columns.Add((new(heading, number), cell));
         }
 
-        Add("switch on", true, zone => zone.SwitchMadeS is not null || MadeAtRest(record, zone), zone =>
-            MadeAtRest(record, zone) ? "at rest" : HasSwitch(house, zone) ? Time(zone.SwitchMadeS) : "none");
+        Add("switch on", true, zone => zone.SwitchMadeS is not null || zone.OtherSwitches is not null || MadeAtRest(record, zone), zone =>
+            MadeAtRest(record, zone) ? "at rest"
+            : zone is { SwitchMadeS: null, OtherSwitches: { } others } ? $"by {Names(house, others)}'s: {Time(zone.OtherSwitchMadeS)}"
+            : HasSwitch(house, zone) ? Time(zone.SwitchMadeS) : "none");
         Add("shut", true, zone => zone.ClosedS is not null, zone => Time(zone.ClosedS));
         Add("switch off", true, zone => zone.SwitchBrokeS is not null, zone => HasSwitch(house, zone) ? Time(zone.SwitchBrokeS) : "none");
         string Moved(ZoneRecord zone) => Names(house, zone.Moved, zone.Zone);
