@@ -10,7 +10,7 @@ namespace ZoneControl.Firmware;
 public static class GeneratedSettings
 {
     /// <summary>Fingerprint of settings, plan and names; the bench and the board's log show the same.</summary>
-    public const string Fingerprint = "900c3476";
+    public const string Fingerprint = "93c1ee97";
 
     /// <summary>Names of the zones, z1 first.</summary>
     public static string[] Names() => new string[]
@@ -40,7 +40,7 @@ public static class GeneratedSettings
         s.SwitchedZones = 41;
         s.OpeningMs = new int[] { 225000, 300000, 300000, 225000, 300000, 225000 };
         s.ClosingMs = new int[] { 375000, 450000, 450000, 375000, 450000, 375000 };
-        s.SwitchMinMs = new int[] { 45000, 60000, 60000, 45000, 60000, 45000 };
+        s.SwitchMinMs = new int[] { 60000, 90000, 90000, 60000, 90000, 60000 };
         s.SwitchLimitMs = new int[] { 337500, 450000, 450000, 337500, 450000, 337500 };
         s.ValveRetries = 2;
         s.CompanionOrder = new int[] { 1, 0, 3, 2 };

@@ -8,14 +8,14 @@ namespace ZoneControl.Bench.Choosing;
 internal static class PumpFindings
 {
     private const double BoilingC = 100;
-    private const double StartC = 30;
+    private const double HotC = 90;
+    private const double WarmC = 60;
     private const double RoomC = 20;
 
     public static IEnumerable<Finding> Of(House house, HouseFlows flows, OpenSets sets)
     {
         yield return MinimumOpen(house, flows, sets);
-        if (Trapped(house) is { } trapped)
-            yield return trapped;
+        yield return Trapped(house, flows.Plant.WaterC);
     }
 
     private static Finding MinimumOpen(House house, HouseFlows flows, OpenSets sets)
@@ -45,6 +45,8 @@ internal static class PumpFindings
                 "not even all zones together pass the minimum flow: a smaller pump, a lower speed, or a bypass"),
             (false, { } needs) => (FindingKind.Fault, $"set minimum_open = {needs}, the least that does"),
             (true, { } fewer) when fewer < open => (FindingKind.Advice, Fewer(house, fewer)),
+            (true, _) when open > 0 && house.StandingCapacity >= open => (FindingKind.Advice,
+                $"{Standing}. minimum_open = {house.StandingCapacity + 1} has it wait for a valve"),
             _ => (FindingKind.Fine, ""),
         };
         return new Finding("minimum open", kind, says, basis, change)
@@ -54,29 +56,39 @@ internal static class PumpFindings
         };
     }
 
-    private static string Fewer(House house, int fewer) =>
-        $"minimum_open = {fewer} would do; more opens companions oftener than the pump needs"
-        + (fewer <= house.StandingCapacity
-            ? ". What always stands open reaches that by itself: the pump may then start before any valve has opened"
-            : "");
+    private const string Standing =
+        "what always stands open reaches that by itself: the pump may then start before any valve has opened";
 
-    private static Finding? Trapped(House house)
+    private static string Fewer(House house, int fewer) =>
+        $"minimum_open = {fewer} would do with the pump as it is, not together with a slower or smaller one; more opens companions oftener than the "
+        + "pump needs" + (fewer <= house.StandingCapacity ? $". But {Standing}" : "");
+
+    private static Finding Trapped(House house, double startC)
     {
+        const string Basis = "energy balance of the casing with all of the pump's power as heat: an upper bound, no measure of how long a "
+            + "pump lasts; 90 °C or more is hot for a small circulator (common practice; its plate has the last word)";
+        string basis = Basis.Replace("90 °C", Show.Temperature(HotC, house.Units), StringComparison.Ordinal);
         if (house.StandingLoops.Count > 0 || house.Bypass is not null || house.FixedBypass is not null)
-            return null;
-        PlantDescription plant = house.ToPlant(new ScriptConditions(StartC, RoomC));
+        {
+            string what = house.StandingLoops.Count > 0 ? "a loop that always stands open" : "the bypass";
+            return new Finding("deadhead", FindingKind.Fine, $"not reckoned: {what} lets some water pass while every zone's valve is shut",
+                "heat in the casing is reckoned only where nothing passes");
+        }
+
+        PlantDescription plant = house.ToPlant(new ScriptConditions(startC, RoomC));
         var model = new PlantModel(plant);
         model.Drive(0, pump: true, heat: false);
-        const string Basis = "energy balance of the casing with all of the pump's power as heat: an upper bound, no measure of how long a "
-            + "pump lasts";
-        string start = $"against closed valves the water in the pump's casing would go from {Show.Temperature(StartC, house.Units)} to ";
+        string Reaches(double celsius) => celsius > startC && model.SecondsToTrappedC(celsius) is { } after
+            ? $" (past {Show.Temperature(celsius, house.Units)} in {Words(after)})"
+            : "";
+        string start = $"against closed valves the water in the pump's casing would go from {Show.Temperature(startC, house.Units)} to ";
+        const string Change = "let nothing but ZoneControl's relay switch this pump, and ask its maker whether it stops by itself when it gets hot; a "
+            + "smaller pump warms its water more slowly";
         if (model.SecondsToTrappedC(BoilingC) is { } seconds)
         {
             return new Finding("deadhead", FindingKind.Advice,
-                $"{start}{Show.Temperature(BoilingC, house.Units)} in {Words(seconds)} at the soonest, where water without pressure boils; the "
-                    + $"slowest valve takes {Durations.InWords(house.Zones.Max(zone => zone.Actuator.OpeningTime))} to open", Basis,
-                "let nothing but ZoneControl's relay switch this pump, and ask its maker whether it stops by itself when it gets hot; a "
-                    + "smaller pump warms its water more slowly")
+                $"{start}{Show.Temperature(BoilingC, house.Units)} in {Words(seconds)} at the soonest{Reaches(WarmC)}, where water without pressure "
+                    + $"boils; the slowest valve takes {Durations.InWords(house.Zones.Max(zone => zone.Actuator.OpeningTime))} to open", basis, Change)
             {
                 Value = seconds,
                 Unit = "s",
@@ -84,12 +96,13 @@ internal static class PumpFindings
         }
 
         double settles = RoomC + (HouseFlows.PumpOf(plant).HeatToWaterW(0) / plant.Pump.CasingLossWPerK);
-        string soon = model.SecondsToTrappedC(StartC + (0.9 * (settles - StartC))) is { } most and > 0 ? $", nine tenths of the way in {Words(most)}" : "";
-        return new Finding("deadhead", FindingKind.Fine,
-            settles > StartC
-                ? $"{start}{Show.Temperature(Math.Round(settles), house.Units)}{soon}, and no further: the casing loses what the pump gives"
+        string soon = model.SecondsToTrappedC(startC + (0.9 * (settles - startC))) is { } most and > 0 ? $", nine tenths of the way in {Words(most)}" : "";
+        bool hot = settles >= HotC;
+        return new Finding("deadhead", hot ? FindingKind.Advice : FindingKind.Fine,
+            settles > startC
+                ? $"{start}{Show.Temperature(Math.Round(settles), house.Units)}{soon}{Reaches(WarmC)}, and no further: the casing loses what the pump gives"
                 : $"{start}no more than that: the casing loses what the pump gives",
-            Basis)
+            basis, hot ? Change : "")
         {
             Value = settles,
             Unit = "°C",

@@ -54,7 +54,8 @@ internal static class SizeFindings
             null => $"But there not even all zones pass its minimum flow of {minimum}, so choose a smaller pump with less of that",
             { } count when count > reach => $"But there one zone alone does not pass its minimum flow of {minimum}, so choose a smaller pump with "
                 + "less of that",
-            { } count => $"To keep its minimum flow of {minimum} it would then need minimum_open = {count} (now {house.Controller.MinimumOpen})",
+            { } count => $"To keep its minimum flow of {minimum} it would then need minimum_open = {count}"
+                + (count == house.Controller.MinimumOpen ? ", as now" : $" (now {house.Controller.MinimumOpen})"),
         };
     }
 

@@ -10,6 +10,8 @@ internal static class TimeFindings
     {
         foreach (IGrouping<string, HouseZone> kind in house.Zones.GroupBy(zone => zone.Actuator.Name))
             yield return Proof([.. kind]);
+        foreach (HouseZone zone in house.Zones.Where(zone => zone.Actuator.HasSwitch && zone.SwitchMinTime.Value < zone.Actuator.DeadTime.Value))
+            yield return Sooner(zone);
         yield return Delay(house);
     }
 
@@ -32,6 +34,16 @@ internal static class TimeFindings
             Unit = "s",
         };
     }
+
+    private static Finding Sooner(HouseZone zone) => new("end switch", FindingKind.Advice,
+        $"{zone.Label}: its end switch is believed from {Durations.InWords(zone.SwitchMinTime.Value)} on, and its stem stands still for "
+            + $"{Durations.InWords(zone.Actuator.DeadTime.Value)} at first: with a short in its wires the pump could start against a shut valve",
+        "switch_min_time, held against the dead time of the actuator; no sound switch makes before its stem moves",
+        $"leave switch_min_time out, or make it at least {Durations.InWords(zone.Actuator.DeadTime.Value)}")
+    {
+        Value = zone.SwitchMinTime.Value.TotalSeconds,
+        Unit = "s",
+    };
 
     private static Finding Delay(House house)
     {

@@ -22,9 +22,10 @@ public static class Derivations
     public static Setting<TimeSpan> ClosingTime(HouseActuator actuator) =>
         Setting.Derived(WithMargin(actuator.ClosingTime.Value), $"closing time of {actuator.Name} and a quarter more");
 
-    /// <summary>A quarter of the opening time: no healthy switch makes sooner.</summary>
-    public static Setting<TimeSpan> SwitchMinTime(HouseActuator actuator) =>
-        Setting.Derived(Times(actuator.OpeningTime, 0.25), $"a quarter of the opening time of {actuator.Name}");
+    /// <summary>A quarter of the opening time, or the dead time where that is longer: no healthy switch makes sooner.</summary>
+    public static Setting<TimeSpan> SwitchMinTime(HouseActuator actuator) => actuator.DeadTime.Value > Times(actuator.OpeningTime, 0.25)
+        ? Setting.Derived(actuator.DeadTime.Value, $"dead time of {actuator.Name}")
+        : Setting.Derived(Times(actuator.OpeningTime, 0.25), $"a quarter of the opening time of {actuator.Name}");
 
     /// <summary>A switch that makes at the last moment has yet to stand through its debounce and be scanned.</summary>
     public static TimeSpan LeastSwitchLimit(TimeSpan proofTime) => proofTime + TimeSpan.FromSeconds(3);

@@ -7,7 +7,11 @@ namespace ZoneControl.Bench.Seasons;
 /// <param name="Date">The day, yyyy-MM-dd.</param>
 /// <param name="Seconds">From energised to the end switch, or to fully open by a watch, s.</param>
 /// <param name="BySwitch">Whether the end switch told it.</param>
-public sealed record OpeningTime(string Date, double Seconds, bool BySwitch);
+public sealed record OpeningTime(string Date, double Seconds, bool BySwitch)
+{
+    /// <summary>False for a time that cannot be: nothing is reckoned from it.</summary>
+    public bool Counts { get; init; } = true;
+}
 
 /// <summary>How a zone's opening time went over the years.</summary>
 /// <param name="Zone">Zone number, from 0.</param>
@@ -19,10 +23,16 @@ public sealed record ZoneDrift(int Zone, IReadOnlyList<OpeningTime> Times, doubl
     /// <summary>A valve that takes this many times as long as at first is getting slow (common practice).</summary>
     public const double SlowTimes = 1.15;
 
-    /// <summary>The last time over the first; null with fewer than two measurements.</summary>
-    public double? Ratio => Times.Count >= 2 && Times[0].Seconds > 0 ? Times[^1].Seconds / Times[0].Seconds : null;
+    /// <summary>The first time that counts; null without one.</summary>
+    public OpeningTime? First => Times.FirstOrDefault(time => time.Counts);
 
-    /// <summary>It takes so long that it is a fault.</summary>
+    /// <summary>The last time over the first that counts; null with fewer than two measurements or a last one that does not count.</summary>
+    public double? Ratio => First is { Seconds: > 0 } first && Times[^1].Counts && first != Times[^1] ? Times[^1].Seconds / first.Seconds : null;
+
+    /// <summary>The last time cannot be.</summary>
+    public bool IsImpossible => Times.Count > 0 && !Times[^1].Counts;
+
+    /// <summary>It takes so long, or its time is so impossible, that it is a fault.</summary>
     public bool IsFault => Judged?.Kind == FindingKind.Fault;
 
     /// <summary>It takes longer than the house file says.</summary>
@@ -62,12 +72,13 @@ public static class Drift
         (string Date, ZoneRecord Zone)[] records =
             [.. entries.SelectMany(entry => entry.Record.Zones.Where(z => z.Zone == zone.Name).Select(z => (entry.Record.Date, z)))];
         OpeningTime[] bySwitch = [.. records.Where(r => r.Zone.SwitchMadeS is not null && zone.Actuator.HasSwitch)
-            .Select(r => new OpeningTime(r.Date, r.Zone.SwitchMadeS!.Value, true))];
+            .Select(r => new OpeningTime(r.Date, r.Zone.SwitchMadeS!.Value, true) { Counts = TimeJudge.Counts(zone.Actuator, r.Zone, true) })];
         OpeningTime[] byWatch = [.. records.Where(r => r.Zone.OpenedS is not null)
-            .Select(r => new OpeningTime(r.Date, r.Zone.OpenedS!.Value, false))];
+            .Select(r => new OpeningTime(r.Date, r.Zone.OpenedS!.Value, false) { Counts = TimeJudge.Counts(zone.Actuator, r.Zone, false) })];
         OpeningTime[][] kinds = [.. new[] { bySwitch, byWatch }.Where(times => times.Length > 0)];
         return (kinds.Length > 0 ? kinds : [[]]).Select(times => new ZoneDrift(
             i, times, zone.Actuator.OpeningTime.TotalSeconds,
-            times.Length > 0 ? TimeJudge.Opening(zone, times[^1].Seconds, times[^1].BySwitch) : null));
+            times.Length > 0 ? TimeJudge.Opening(zone, LastOf(times[0].BySwitch), times[0].BySwitch) : null));
+        ZoneRecord LastOf(bool bySwitch) => records.Last(r => (bySwitch ? r.Zone.SwitchMadeS : r.Zone.OpenedS) is not null).Zone;
     }
 }

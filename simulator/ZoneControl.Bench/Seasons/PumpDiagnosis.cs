@@ -52,7 +52,11 @@ internal sealed class PumpDiagnosis(House house, CommissioningRun run)
         {
             yield return $"The run was broken off: {run.BrokenOff}. Mend that first, then run it again; what was not tried is not known.";
             if (run.Trials.Count > 0)
-                yield return "With every valve open at once it was only listened whether the pump stops when it is told to run.";
+            {
+                yield return "Before that, all valves were opened once to hear whether the pump hangs on the wrong contact of its relay: it would then stop "
+                    + "when it is told to run.";
+            }
+
             yield break;
         }
 

@@ -41,6 +41,7 @@ public static class RecordFindings
                 "every zone is stroked at the start of a season", "stroke it and write it down"));
         }
 
+        findings.AddRange(Pressure(house, record));
         // A slow valve that the run has named is judged above already.
         IEnumerable<FaultRecord> others = record.Faults.Where(fault => findings.TrueForAll(finding => finding.Says != fault.Says));
         findings.AddRange(others.ToArray().Select(fault => new Finding("commissioning", FindingKind.Fault, fault.Says.TrimEnd('.'),
@@ -89,8 +90,8 @@ public static class RecordFindings
     }
 
     /// <summary>
-    /// Opening times as measured, the slowest zone of each actuator, rounded up to 5 s. An end switch makes before the end of
-    /// the stroke; the rest is reckoned from the travel at which it makes.
+    /// Opening times as measured, the slowest zone of each actuator that is no fault, rounded up to 5 s. An end switch makes
+    /// before the end of the stroke; the rest is reckoned from the travel at which it makes.
     /// </summary>
     public static IReadOnlyList<MeasuredSetting> Settings(House house, SeasonRecord record)
     {
@@ -100,24 +101,57 @@ public static class RecordFindings
         foreach (IGrouping<string, HouseZone> kind in house.Zones.GroupBy(zone => zone.Actuator.Name))
         {
             HouseActuator actuator = kind.First().Actuator;
-            TimeSpan? worst = kind
-                .Select(zone => record.Zones.FirstOrDefault(measured => measured.Zone == zone.Name))
-                .Select(measured => measured is null ? null : TimeJudge.FullyOpen(actuator, measured))
-                .Max();
-            if (worst is not { } opened || opened <= TimeSpan.Zero)
+            (TimeSpan Opened, bool Fault)[] times = [.. kind.SelectMany(zone => Opened(zone, record))];
+            TimeSpan opened = times.Where(time => !time.Fault).Select(time => time.Opened).DefaultIfEmpty(TimeSpan.Zero).Max();
+            // Beside a sick one the others are no reason to wait less.
+            bool sick = times.Any(time => time.Fault);
+            if (opened <= TimeSpan.Zero || (sick && opened <= actuator.OpeningTime))
                 continue;
             if (TimeJudge.Within(opened, actuator.OpeningTime) && TimeJudge.Within(actuator.OpeningTime, opened))
                 continue;
-            TimeSpan rounded = _step * Math.Ceiling(Math.Round(opened / _step, 6));
-            if (rounded != actuator.OpeningTime)
+            if (Rounded(opened) != actuator.OpeningTime)
             {
                 settings.Add(new MeasuredSetting(
-                    actuator.Name, "opening_time", Durations.InWords(rounded), Durations.InWords(actuator.OpeningTime)));
+                    actuator.Name, "opening_time", Durations.InWords(Rounded(opened)), Durations.InWords(actuator.OpeningTime)));
             }
         }
 
         return settings;
     }
+
+    /// <summary>Zones too slow for the house file, a sentence each: what taking over their times would do to the others.</summary>
+    public static IReadOnlyList<string> SecondChoices(House house, SeasonRecord record)
+    {
+        ArgumentNullException.ThrowIfNull(house);
+        ArgumentNullException.ThrowIfNull(record);
+        return
+        [
+            .. house.Zones.SelectMany(zone => Opened(zone, record).Where(time => time.Fault).Select(time =>
+            {
+                HouseActuator slow = zone.Actuator with { OpeningTime = Rounded(time.Opened) };
+                int others = house.Zones.Select((other, i) => other != zone && other.Actuator.Name == slow.Name ? 1 << i : 0).Sum();
+                return $"{zone.Label}: renew its actuator. Only if that cannot be: opening_time = \"{Durations.InWords(slow.OpeningTime)}\" for "
+                    + $"actuator \"{slow.Name}\"" + (others == 0 ? "."
+                        : $"; then {house.ZoneLabels(others)} would wait {Durations.InWords(Derivations.ProofTime(slow).Value)} for proof as well. "
+                            + "An [[actuator]] of its own for this zone spares them that.");
+            })),
+        ];
+    }
+
+    /// <summary>The pressure on the record held against what is common, as the history does.</summary>
+    public static IReadOnlyList<Finding> Pressure(House house, SeasonRecord record) => [.. PressureDrift.Of(house, [new HistoryEntry("", record)])];
+
+    /// <summary>When a zone's valves were fully open, where a time that can be tells it, and whether it is a fault.</summary>
+    private static IEnumerable<(TimeSpan Opened, bool Fault)> Opened(HouseZone zone, SeasonRecord record)
+    {
+        foreach (ZoneRecord measured in record.Zones.Where(measured => measured.Zone == zone.Name))
+        {
+            if (TimeJudge.FullyOpen(zone.Actuator, measured) is { } opened)
+                yield return (opened, opened > zone.ProofTime.Value);
+        }
+    }
+
+    private static TimeSpan Rounded(TimeSpan time) => _step * Math.Ceiling(Math.Round(time / _step, 6));
 
     private static IEnumerable<Finding> Zone(HouseZone zone, ZoneRecord measured)
     {

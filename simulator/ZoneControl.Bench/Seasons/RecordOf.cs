@@ -48,6 +48,8 @@ public static class RecordOf
         Zone = house.Zones[stroke.Zone].Name,
         Actuator = house.Zones[stroke.Zone].Actuator.Name,
         SwitchMadeS = Seconds(stroke.SwitchMadeMs),
+        OtherSwitches = stroke.OtherSwitches != 0 ? Names(house, stroke.OtherSwitches) : null,
+        OtherSwitchMadeS = Seconds(stroke.OtherSwitchMs),
         SwitchBrokeS = Seconds(stroke.SwitchBrokeMs),
         OpenedS = Seconds(stroke.Seen.OpenedAfterMs),
         Moved = stroke.Seen.Moved is { } moved ? Names(house, moved) : null,

@@ -64,6 +64,12 @@ public sealed record ZoneRecord
     /// <summary>From energised to its end switch, s.</summary>
     public double? SwitchMadeS { get; init; }
 
+    /// <summary>Names of other zones whose end switches made meanwhile; null when none did.</summary>
+    public IReadOnlyList<string>? OtherSwitches { get; init; }
+
+    /// <summary>From energised to the first of those, s.</summary>
+    public double? OtherSwitchMadeS { get; init; }
+
     /// <summary>From released to its end switch breaking, s.</summary>
     public double? SwitchBrokeS { get; init; }
 

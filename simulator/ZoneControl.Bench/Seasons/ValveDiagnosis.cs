@@ -100,8 +100,9 @@ internal sealed class ValveDiagnosis(House house, CommissioningRun run)
 
         if (HasSwitch(zone) && stroke.SwitchMadeMs is { } made)
         {
-            Finding judged = TimeJudge.Opening(house.Zones[zone], made / 1000.0, bySwitch: true);
+            Finding judged = TimeJudge.Opening(house.Zones[zone], new ZoneRecord { Zone = house.Zones[zone].Name, SwitchMadeS = made / 1000.0 }, bySwitch: true);
             return judged.Kind == FindingKind.Fault && made >= house.Zones[zone].SwitchMinTime.Value.TotalMilliseconds
+                    && made >= house.Zones[zone].Actuator.DeadTime.Value.TotalMilliseconds
                 ? new Diagnosed(Fault.SlowValve, zone, -1, judged.Says, judged.Change)
                 : null;
         }

@@ -131,6 +131,44 @@ public class HouseCheckTests
     }
 
     [Fact]
+    public void Water_that_gets_hot_in_the_casing_is_advice_and_starts_as_warm_as_all_other_water_of_the_check()
+    {
+        static string Pump(string power) => System.Text.RegularExpressions.Regex.Replace(HouseText.Sound, "power = \"[^\"]*\"", $"power = \"{power}\"");
+        Finding hot = Find(Check(Pump("75 W")), "deadhead"); // settles at 95 °C
+        Assert.Equal((FindingKind.Advice, "°C"), (hot.Kind, hot.Unit));
+        Assert.Contains("from 35 °C to 95 °C", hot.Says, StringComparison.Ordinal);
+        Assert.Contains("(past 60 °C in ", hot.Says, StringComparison.Ordinal);
+        Assert.Equal(FindingKind.Fine, Find(Check(Pump("65 W")), "deadhead").Kind);
+        Assert.StartsWith("not reckoned: ", Find(HouseCheck.Of(Examples.House("two-rooms"), new CheckAssumptions()), "deadhead").Says, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Minimum_open_that_what_always_stands_open_reaches_is_told_before_and_after_it_is_set()
+    {
+        House rooms = Examples.House("two-rooms");
+        Finding before = Find(HouseCheck.Of(rooms, new CheckAssumptions()), "minimum open");
+        Finding after = Find(HouseCheck.Of(rooms with { Controller = rooms.Controller with { MinimumOpen = 1 } }, new CheckAssumptions()), "minimum open");
+        Assert.Contains("not together with a slower or smaller one", before.Change, StringComparison.Ordinal);
+        Assert.Equal(FindingKind.Advice, after.Kind);
+        Assert.All([before, after], finding => Assert.Contains("before any valve has opened", finding.Change, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData(59, 1)]
+    [InlineData(60, 0)]
+    public void A_switch_that_is_believed_before_its_stem_moves_is_advice(int seconds, int findings)
+    {
+        House house = Examples.House("pottery"); // a dead time of 1 min
+        House sooner = house with
+        {
+            Zones = [.. house.Zones.Select(zone => zone.Name == "bath" ? zone with { SwitchMinTime = Setting.Given(TimeSpan.FromSeconds(seconds)) } : zone)],
+        };
+        Assert.Equal(findings, HouseCheck.Of(sooner, new CheckAssumptions()).Findings.Count(finding =>
+            finding.Topic == "end switch" && finding.Says.StartsWith("Bath", StringComparison.Ordinal)));
+        Assert.DoesNotContain(HouseCheck.Of(house, new CheckAssumptions()).Findings, finding => finding.Topic == "end switch");
+    }
+
+    [Fact]
     public void Compare_and_check_set_a_bypass_alike()
     {
         House house = Examples.House("pottery");

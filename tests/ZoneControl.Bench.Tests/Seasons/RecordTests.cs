@@ -72,7 +72,7 @@ public sealed class RecordTests : IDisposable
             finding => finding.Topic == "opening time").Kind);
 
     [Theory]
-    [InlineData(20.0, FindingKind.Fault)] // believed from 45 s on
+    [InlineData(20.0, FindingKind.Fault)] // believed from 60 s on
     [InlineData(162.0, FindingKind.Fine)]
     [InlineData(190.0, FindingKind.Advice)] // fully open after about 213 s; worst opening time 180 s
     [InlineData(205.0, FindingKind.Fault)] // fully open after about 231 s; counts as open after 225 s where its switch is not believed

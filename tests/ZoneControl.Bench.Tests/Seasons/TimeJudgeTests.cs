@@ -43,7 +43,7 @@ public class TimeJudgeTests
     }
 
     [Theory]
-    [InlineData(20, false)] // believed from 45 s on
+    [InlineData(20, false)] // believed from 60 s on
     [InlineData(162, true)]
     public void Only_a_switch_that_is_believed_tells_when_its_valve_is_open(double made, bool tells) => Assert.Equal(tells, Assert.Single(
         RecordFindings.Judged(_house, Record("2026-10-03", new ZoneRecord { Zone = "bath", SwitchMadeS = made }))).Says.Contains("fully open", StringComparison.Ordinal));

@@ -44,6 +44,8 @@ public static class HistorySheet
         string Names(Func<ZoneDrift, bool> which) => house.ZoneLabels(measured.Where(which).Aggregate(0, (mask, zone) => mask | (1 << zone.Zone)));
         const string Look = " The pressure wants a look.";
         string more = pressure ? Look : "";
+        if (measured.Any(zone => zone.IsFault && zone.IsImpossible))
+            return new SheetVerdict(false, "FAULT", $"{Names(zone => zone.IsFault)}: times that cannot be, or do not fit the house file.{more}");
         if (measured.Any(zone => zone.IsFault))
             return new SheetVerdict(false, "FAULT", $"{Names(zone => zone.IsFault)}: too slow for the times in the house file.{more}");
         if (measured.Any(zone => zone.IsSlowing))
@@ -102,7 +104,7 @@ public static class HistorySheet
             .. measured.Where(zone => zone.IsTooSlow).Select(zone => zone.Judged! with { Says = $"{zone.Times[^1].Date}, {zone.Judged.Says}" }),
             .. measured.Where(zone => zone.IsSlowing).Select(zone => new Finding(
                 "getting slow", FindingKind.Advice,
-                $"{house.Zones[zone.Zone].Label} took {Dated(zone.Times[0])} and {Dated(zone.Times[^1])}",
+                $"{house.Zones[zone.Zone].Label} took {Dated(zone.First!)} and {Dated(zone.Times[^1])}",
                 $"{(ZoneDrift.SlowTimes - 1) * 100:0} % longer than at first is slow (common practice)", "watch it; have an actuator ready")),
         ];
         return found.Length == 0 ? [] : [CheckSheet.Findings(found)];

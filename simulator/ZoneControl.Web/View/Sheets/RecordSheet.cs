@@ -35,19 +35,24 @@ public static class RecordSheet
         var sections = new List<SheetSection> { new("What is wrong", [Wrong(record, faults)]) };
         Finding[] advice = [.. judged.Where(finding => finding.Kind == FindingKind.Advice)];
         if (advice.Length > 0)
-            sections.Add(new SheetSection("Slower than the house file says", [CheckSheet.Findings(advice)]));
+            sections.Add(new SheetSection("Other than the house file says", [CheckSheet.Findings(advice)]));
+        IReadOnlyList<Finding> pressure = RecordFindings.Pressure(house, record);
+        if (pressure.Count > 0)
+            sections.Add(new SheetSection("Pressure", [CheckSheet.Findings(pressure)]));
         if (unknown.Count > 0)
             sections.Add(new SheetSection("What is not known", [.. unknown.Select(words => new SheetText(words))]));
         if (model || record.Zones.Any(zone => (zone.OpenedS ?? zone.SwitchMadeS ?? zone.ClosedS) is not null))
             sections.Add(Strokes(house, record, model));
-        if (record.Trials.Count > 0)
+        // After a run that was broken off at rest only one thing was tried, and it shows only where the pump stopped.
+        bool silent = record.Faults.Any(fault => fault.Fault == "pumpRunsUnasked");
+        if (record.Trials.Count > 0 && !silent)
             sections.Add(new SheetSection("The pump with zones open", [new SheetText(TrialWords), Trials(house, record)]));
         if (record.Notes.Length > 0 || record.PressureBar is not null)
             sections.Add(new SheetSection("Notes", [new SheetText(Notes(house, record))]));
         return new SheetView(model ? "season rehearsal" : "season record", Title(record, model), CheckSheet.HouseLine(house),
             $"{record.Date}, {record.Season} of the season, {Origin(record, model)} {Thermostats}", sections)
         {
-            Verdict = Verdict(record, faults.Length, advice.Length, unknown.Count, model),
+            Verdict = Verdict(record, faults.Length, advice.Length, unknown.Count, pressure.Count > 0, model),
             FromModel = model,
             Date = record.Date,
         };
@@ -61,13 +66,13 @@ public static class RecordSheet
         ? $"on virtual pins, driven by {(record.Controller == "firmware" ? "the compiled firmware" : "ZoneControl's logic")}. {Rehearsal}"
         : record.Controller.Length > 0 ? $"{record.Source}, {record.Controller}." : $"{record.Source}.";
 
-    private static SheetVerdict Verdict(SeasonRecord record, int slow, int advice, int unknown, bool model)
+    private static SheetVerdict Verdict(SeasonRecord record, int slow, int advice, int unknown, bool pressure, bool model)
     {
         int faults = record.Faults.Count + slow;
-        string word = faults > 0 ? "FAULT" : unknown > 0 ? "INCOMPLETE" : advice > 0 ? "SLOW" : "GOOD";
+        string word = faults > 0 ? "FAULT" : unknown > 0 ? "INCOMPLETE" : advice > 0 ? "LOOK" : pressure ? "PRESSURE" : "GOOD";
         return new SheetVerdict(faults == 0, model ? $"{word} (model)" : word,
             $"{Quantity.Count(faults, "fault")}, {Quantity.Count(unknown, "thing")} not known"
-                + (advice > 0 ? $", {Quantity.Count(advice, "time")} longer than the house file says." : "."));
+                + (advice > 0 ? $", {Quantity.Count(advice, "time")} other than the house file says" : "") + (pressure ? "; the pressure wants a look." : "."));
     }
 
     private static SheetBlock Wrong(SeasonRecord record, Finding[] faults)
@@ -89,7 +94,7 @@ public static class RecordSheet
         ArgumentNullException.ThrowIfNull(record);
         IReadOnlyList<MeasuredSetting> settings = RecordFindings.Settings(house, record);
         SheetBlock block = settings.Count == 0
-            ? new SheetText("No measured time differs from the house file's.")
+            ? new SheetText("Nothing to take over into the house file.")
             : new SheetLines("To take over into the house file",
             [
                 .. settings.GroupBy(setting => setting.Actuator).SelectMany(actuator => (string[])
@@ -98,7 +103,8 @@ public static class RecordSheet
                     .. actuator.Select(setting => $"{setting.Key} = \"{setting.Value}\"   # was \"{setting.Now}\""),
                 ]),
             ]);
-        return new SheetSection($"Times measured on {record.Date}", [block]);
+        SheetText[] second = [.. RecordFindings.SecondChoices(house, record).Select(words => new SheetText(words))];
+        return new SheetSection($"Times measured on {record.Date}", [block, .. second]);
     }
 
     private static SheetSection Strokes(House house, SeasonRecord record, bool model)
@@ -125,8 +131,10 @@ public static class RecordSheet
                 columns.Add((new(heading, number), cell));
         }
 
-        Add("switch on", true, zone => zone.SwitchMadeS is not null || MadeAtRest(record, zone), zone =>
-            MadeAtRest(record, zone) ? "at rest" : HasSwitch(house, zone) ? Time(zone.SwitchMadeS) : "none");
+        Add("switch on", true, zone => zone.SwitchMadeS is not null || zone.OtherSwitches is not null || MadeAtRest(record, zone), zone =>
+            MadeAtRest(record, zone) ? "at rest"
+            : zone is { SwitchMadeS: null, OtherSwitches: { } others } ? $"by {Names(house, others)}'s: {Time(zone.OtherSwitchMadeS)}"
+            : HasSwitch(house, zone) ? Time(zone.SwitchMadeS) : "none");
         Add("shut", true, zone => zone.ClosedS is not null, zone => Time(zone.ClosedS));
         Add("switch off", true, zone => zone.SwitchBrokeS is not null, zone => HasSwitch(house, zone) ? Time(zone.SwitchBrokeS) : "none");
         string Moved(ZoneRecord zone) => Names(house, zone.Moved, zone.Zone);

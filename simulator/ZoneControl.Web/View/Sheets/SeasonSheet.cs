@@ -184,10 +184,24 @@ public static class SeasonSheet
         yield return new SheetStep(house.Contacts.Has(Contact.Lockout) ? "Season switch to heating." : "Thermostats back to their setting.");
         TimeSpan wait = house.Zones.Max(zone => zone.ProofTime.Value);
         yield return new SheetStep(
-            $"Turn up one thermostat. Its zone and its companions open, and the pump starts within {Durations.InWords(wait)}"
-                + Turns(house), "started after");
+            $"Turn up one thermostat. {Opens(house)}, and the pump starts within {Durations.InWords(wait)}" + Turns(house), "started after");
         yield return new SheetStep("The right floor gets warm. Do the same with every other thermostat.", "zones tried");
         yield return new SheetStep("After a day: pressure again, air again.", "pressure");
+    }
+
+    /// <summary>What opens when one thermostat calls, and who opens it.</summary>
+    private static string Opens(House house)
+    {
+        int gated = Gated(house);
+        int open = house.Controller.MinimumOpen;
+        // A companion opens only where the zone by itself does not reach minimum open.
+        bool few = house.Zones.Any(zone => !zone.Gated && zone.Capacity.Value + house.StandingCapacity < open);
+        string own = few
+            ? $"Its zone opens, and companions with it where the zone alone does not reach minimum_open = {open}"
+            : "Its zone opens";
+        return gated == 0 ? own
+            : house.Zones.All(zone => zone.Gated) ? "The panel opens its zone"
+            : $"{own} (those of {house.ZoneLabels(gated)} the panel opens)";
     }
 
     /// <summary>How long valves wait for their turn at the transformer.</summary>
@@ -239,18 +253,25 @@ public static class SeasonSheet
         [
             new SheetSteps([new SheetStep("All of it done, or what was left is written down.", "left", "signature", "date")]),
             new SheetText("What was written down goes into the history beside the house file, a plain file for each start and stop"
-                + (season == "start" ? "; one --opened for each zone." : ".")),
+                + (season == "start" ? "; one --opened for each zone, and one --made for each end switch. " : ". ")
+                + "For each \"...\" put what was measured; the pressure is the cold one."),
             new SheetLines("For example",
                 [
                     $"zonecontrol season {(house.FileName.Length > 0 ? house.FileName : "HOUSE")} record --season {season} \\",
-                    $"    {Example(house, season)}--pressure \"{(house.Units == DisplayUnits.Us ? "20 psi" : "1.4 bar")}\" --note \"...\"",
+                    .. Example(house, season),
+                    "    --pressure \"...\" --note \"...\"",
                 ]),
         ]);
 
-    /// <summary>A time such as this house's valves may take; nothing where none is measured.</summary>
-    private static string Example(House house, string season) => season == "start" && house.Zones.FirstOrDefault(zone => !zone.Gated) is { } zone
-        ? $"--opened {zone.Name}=\"{Durations.InWords(zone.Actuator.OpeningTime)}\" "
-        : "";
+    /// <summary>The options for one zone, without times: one that stood here could be filed as if it were measured.</summary>
+    private static IEnumerable<string> Example(House house, string season)
+    {
+        if (season != "start" || house.Zones.FirstOrDefault(zone => !zone.Gated) is not { } zone)
+            yield break;
+        yield return $"    --opened {zone.Name}=\"...\" \\";
+        if (zone.Actuator.HasSwitch)
+            yield return $"    --made {zone.Name}=\"...\" \\";
+    }
 
     private static string Seconds(double seconds) => Durations.InWords((long)Math.Round(seconds) * 1000);
 }
