@@ -94,10 +94,10 @@ public static class WinterSheet
         DisplayUnits units = season.House.Units;
         IReadOnlyList<HouseRoom> described = season.House.HeatOrCommon().Rooms;
         return new SheetTable(
-            $"Set, coldest, warmest and floor (the warmest of its surface) in {Measured.TemperatureUnitOf(units)}; too cold and too warm in "
-                + $"{DegreeHours(units)}; calls: times that the thermostat began to ask",
+            $"Set, the room's lowest and highest, and floor (its surface at its warmest) in {Measured.TemperatureUnitOf(units)}; "
+                + $"too cold and too warm in {DegreeHours(units)}; calls: times that the thermostat began to ask",
             [
-                new("room"), new("set", true), new("coldest", true), new("warmest", true), new("too cold", true), new("too warm", true),
+                new("room"), new("set", true), new("low", true), new("high", true), new("too cold", true), new("too warm", true),
                 new("floor", true), new("calls", true),
             ],
             [
