@@ -27,6 +27,16 @@ public sealed class CheckCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task What_a_finding_rests_on_begins_with_words_and_a_loops_name_stays_on_one_line()
+    {
+        string output = (await _line.Run("check", _line.Copy("toolworks.house.toml"))).Out;
+        Assert.Contains("rule VALVE-STAGGER", string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        Assert.DoesNotMatch("Rests on: [A-Z]+-[A-Z]", output);
+        string pottery = (await _line.Run("check", _line.Copy("pottery.house.toml"))).Out;
+        Assert.Matches("\n  Throwing room 1 .* 0\\.[0-9]+\n", pottery);
+    }
+
+    [Fact]
     public async Task A_fault_is_exit_code_1_and_JSON_carries_its_number()
     {
         string house = _line.Copy("pottery.house.toml");

@@ -18,7 +18,11 @@ public class ColumnWidthsTests
 
     [Fact]
     public void Numbers_keep_their_units_as_long_as_words_can_give_way() =>
-        Assert.Equal([8, 10], ColumnWidths.Fit([["Throwing room", "2 min 42 s"]], 18, [false, true]));
+        Assert.Equal([8, 10], ColumnWidths.Fit([["room", "open"], ["Throwing room", "2 min 42 s"]], 18, [false, true]));
+
+    [Fact]
+    public void A_numbers_heading_gives_way_before_a_name_does() =>
+        Assert.Equal([15, 9], ColumnWidths.Fit([["loop", "velocity, m/s"], ["Throwing room 1", "0.31"]], 24, [false, true]));
 
     [Fact]
     public void Only_where_even_the_words_do_not_fit_are_they_cut() =>
@@ -27,7 +31,7 @@ public class ColumnWidthsTests
     [Theory]
     [InlineData("Throwing room", 13, "Throwing room")]
     [InlineData("Throwing room", 8, "Throwing\nroom")]
-    [InlineData("Hauswirtschaftsraum", 10, "Hauswirtsc\nhaftsraum")]
+    [InlineData("Hauswirtschaftsraum", 10, "Hauswirts-\nchaftsraum")]
     [InlineData("", 5, "")]
     public void Text_wraps_between_words(string text, int width, string expected) => Assert.Equal(expected, ColumnWidths.Wrap(text, width));
 }

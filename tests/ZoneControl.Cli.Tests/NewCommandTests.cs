@@ -147,7 +147,7 @@ public sealed class NewCommandTests : IDisposable
     {
         (int exit, string error, string screen, House? made) = await Asked(
         [
-            "By the brook", "", "", "", "much", "75 W", "", "", "", "", "maybe", "n",
+            "", "By the brook", "", "", "much", "75 W", "", "", "", "", "maybe", "n",
             "Bath", "four-wire", "", "60 m", "Living room", "two-wire", "", "80 kg", "80 m, 75 m", "",
             "", "", "60 VA", "y", "n", "n", "n", "n", "y", "n", "y", "",
         ]);
@@ -168,6 +168,7 @@ public sealed class NewCommandTests : IDisposable
         Assert.Contains("Question 15 of 15.", screen, StringComparison.Ordinal);
         Assert.Contains(
             " 11 Zones: Bath (four-wire, 3 min: 60 m); Living room (two-wire, 4 min: 80 m, 75 m)", Flat(screen), StringComparison.Ordinal);
+        Assert.Contains(" 15 Contacts fitted: season switch, reset button, hand switches ", Flat(screen).Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -175,7 +176,7 @@ public sealed class NewCommandTests : IDisposable
     {
         (int exit, _, string screen, House? made) = await Asked(
         [
-            "Home", "us", "-3 ft", "16 ft", "", "", "20 gpm", "", "", "", "", "n",
+            "us", "Home", "-3 ft", "16 ft", "", "", "20 gpm", "", "", "", "", "n",
             new string('x', 44), "Bath", "four-wire", "", "5 mm", "200 ft", "BATH", "Den", "two-wire", "", "200 ft", "",
             "", "40 psi", "3 psi", "", .. _noContacts, "",
         ]);
@@ -198,9 +199,9 @@ public sealed class NewCommandTests : IDisposable
     {
         (int exit, _, string screen, House? made) = await Asked(
         [
-            // Back from the pump's head to the units and on again; back within a zone; then the summary's fifth and third.
-            "Home", "si", "<", "si", "6 m", "", "", "", "", "", "", "n",
-            "Bath", "four-wire", "<", "Bathroom", "four-wire", "2 min", "60 m", "",
+            // Back from the pump's head to the name and on again; two prompts back within a zone; then the summary's fifth and third.
+            "si", "Home", "<", "", "6 m", "", "", "", "", "", "", "n",
+            "Bath", "four-wire", "<", "<", "Bathroom", "four-wire", "2 min", "60 m", "",
             "", "", "", .. _noContacts,
             "99", "5", "80 W", "3", "4 m", "",
         ]);
@@ -211,12 +212,105 @@ public sealed class NewCommandTests : IDisposable
         Assert.Contains("Found \"99\", expected a number from 1 to 15, or Enter.", screen, StringComparison.Ordinal);
     }
 
+    private static readonly string[] _untilZones = ["", "Home", "", "", "", "", "", "", "", "n"];
+
+    [Fact]
+    public async Task Going_back_from_behind_the_zones_shows_their_list_and_loses_none()
+    {
+        (int exit, _, string screen, House? made) = await Asked(
+        [
+            .. _untilZones, "Bath", "four-wire", "", "60 m", "Den", "two-wire", "", "80 m", "",
+            // Back from the loops without an actuator; the list is kept, then left by going back once more.
+            "<", "<", "n", "", "", "", "", .. _noContacts, "",
+        ]);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.Equal(["bath", "den"], made!.Zones.Select(zone => zone.Name));
+        Assert.Contains("1 Bath (four-wire, 3 min: 60 m) 2 Den (two-wire, 4 min: 80 m) Enter keeps these;", Flat(screen), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Zones_can_be_changed_removed_and_added_in_the_summary()
+    {
+        (int exit, _, string screen, House? made) = await Asked(
+        [
+            .. _untilZones, "Bath", "four-wire", "", "60 m", "Den", "two-wire", "", "80 m", "Hall", "", "", "50 m", "", "", "", "", .. _noContacts,
+            "11", "4", "2", "Study", "", "6 min", "", "-1", "+", "Loft", "motorised", "", "40 m", "", "-9", "", "",
+        ]);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.Equal(["study", "hall", "loft"], made!.Zones.Select(zone => zone.Name));
+        Assert.Equal(TimeSpan.FromMinutes(6), made.Zones[0].Actuator.OpeningTime);
+        Assert.Equal(80, made.Zones[0].Loops[0].Tube.LengthM, 1e-9);
+        Assert.Contains("Found \"4\", expected Enter, a number from 1 to 3, one of these with a minus, or +.", Flat(screen), StringComparison.Ordinal);
+        Assert.Contains("Found \"-9\",", screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_only_zone_is_not_removed_and_going_back_from_its_change_leaves_it_as_it_was()
+    {
+        (int exit, _, string screen, House? made) = await Asked(
+            [.. _untilZones, .. _oneZone, "", "", "", .. _noContacts, "11", "-1", "1", "Loo", "<", "<", "", ""]);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.Equal("Bath", Assert.Single(made!.Zones).Label);
+        Assert.Contains("Found the only zone, expected one to stay", Flat(screen), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Going_back_at_the_next_zones_name_leads_to_the_last_prompt_of_the_one_before()
+    {
+        (int exit, _, _, House? made) = await Asked(
+            [.. _untilZones, "Bath", "four-wire", "", "60 m", "<", "70 m, 65 m", "Den", "", "", "50 m", "", "", "", "", .. _noContacts, ""]);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.Equal([70.0, 65.0], made!.Zones[0].Loops.Select(loop => loop.Tube.LengthM));
+        Assert.Equal(2, made.Zones.Count);
+    }
+
+    [Fact]
+    public async Task Common_values_follow_units_that_are_corrected_and_nothing_at_lengths_is_told_with_an_example()
+    {
+        (int exit, _, string screen, House? made) = await Asked(
+        [
+            .. _untilZones, "Bath", "four-wire", "", "", "60 m", "", "", "", "", .. _noContacts, "1", "us", "3", "20 ft", "",
+        ]);
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.Contains("Found nothing, expected a length such as \"80 m\".", screen, StringComparison.Ordinal);
+        Assert.Contains("4 Pump: most flow: 11 gpm", Flat(screen), StringComparison.Ordinal);
+        Assert.Equal(6.096, made!.Pump.Curve[0].HeadM, 1e-9);
+    }
+
+    [Fact]
+    public async Task A_unit_is_guessed_only_where_it_is_near_and_of_the_houses_own_system()
+    {
+        (int exit, string error, string screen, _) = await Asked(
+            ["us", "Home", "900 mi", "16 feet", "16 ft", "9 gmp", "9 gpm", "", "", "", "", "", "n", "Bath", "", "80 m; 75 m", "", "200 ft", "", "", "", "", .. _noContacts, ""]);
+        Assert.Equal((ExitCode.Pass, ""), (exit, error));
+        Assert.Contains("(unknown unit; known are ft).", Flat(screen), StringComparison.Ordinal);
+        Assert.Contains("(did you mean \"ft\"?)", screen, StringComparison.Ordinal);
+        Assert.Contains("(did you mean \"gpm\"?)", screen, StringComparison.Ordinal);
+        Assert.DoesNotContain("did you mean \"m", screen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_options_have_answered_keeps_its_number()
+    {
+        using var console = new TestConsole { Profile = { Width = 80 } };
+        console.Interactive();
+        foreach (string answer in (string[])["Home", "", "", "", "", "", "", "", "n", "", "", "", .. _noContacts, ""])
+            console.Input.PushTextWithEnter(answer);
+        using var line = new CommandLine { Person = console };
+        (int exit, _, _) = await line.Run("new", line.Path("x.house.toml"), "--units", "us", "--zone", "Bath: four-wire, 200 ft");
+        Assert.Equal(ExitCode.Pass, exit);
+        Assert.DoesNotContain("Question 1 of", console.Output, StringComparison.Ordinal);
+        Assert.Contains("Question 2 of 15.", console.Output, StringComparison.Ordinal);
+        Assert.Contains("Question 12 of 15.", console.Output, StringComparison.Ordinal);
+        Assert.Contains("12  Loops without an actuator: none", console.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task What_does_not_fit_together_is_told_with_the_summary_and_loses_no_answer()
     {
         (int exit, _, string screen, House? made) = await Asked(
         [
-            "Home", "", "", "", "", "", "", "", "", "n", "Bath", "four-wire", "", "60 m", "", "", "", "3 VA", .. _noContacts, "14", "40 VA", "",
+            "", "Home", "", "", "", "", "", "", "", "n", "Bath", "four-wire", "", "60 m", "", "", "", "3 VA", .. _noContacts, "14", "40 VA", "",
         ]);
         Assert.Equal(ExitCode.Pass, exit);
         Assert.Equal(40, made!.Transformer!.RatingVa);
@@ -228,7 +322,7 @@ public sealed class NewCommandTests : IDisposable
     public async Task A_panels_house_is_not_asked_for_a_transformer()
     {
         (int exit, _, string screen, House? made) = await Asked(
-            ["Home", "", "", "", "", "", "", "", "", "y", .. _oneZone, "", "", .. _noContacts, ""]);
+            ["", "Home", "", "", "", "", "", "", "", "y", .. _oneZone, "", "", .. _noContacts, ""]);
         Assert.Equal(ExitCode.Pass, exit);
         Assert.True(made!.Zones[0].Gated);
         Assert.Contains("Question 14 of 14.", screen, StringComparison.Ordinal);

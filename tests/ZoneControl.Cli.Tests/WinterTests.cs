@@ -61,6 +61,19 @@ public sealed class WinterTests : IDisposable
     }
 
     [Fact]
+    public async Task Long_names_stay_whole_and_units_stand_in_the_heads()
+    {
+        const string Name = "Hauswirtschaftsraumnebenzimmer";
+        string house = Path.Combine(_folder, "long.house.toml");
+        await File.WriteAllTextAsync(house, (await File.ReadAllTextAsync(House, TestContext.Current.CancellationToken))
+            .Replace("label = \"Glazing room\"", $"label = \"{Name}\"", StringComparison.Ordinal), TestContext.Current.CancellationToken);
+        (_, string output, _) = await Run(house, "--days", "2");
+        Assert.Matches($"\n  {Name} +20 +[0-9.]+ +[0-9.]+ ", output);
+        Assert.Matches("\n  hottest in the pump, °C +[0-9.]+ +[0-9.]+\n", output);
+        Assert.Matches("\n  pump's energy, kWh +[0-9]+ +[0-9]+\n", output);
+    }
+
+    [Fact]
     public async Task The_report_is_one_page_that_prints_and_says_the_same()
     {
         string file = Path.Combine(_folder, "winter.html");

@@ -16,7 +16,7 @@ public class SheetTests : BunitContext
             new SheetText("a text"), new SheetCaution("a caution"), new SheetTable("a caption", [new("zone"), new("seen", Blank: true)], [["Bath", ""]]),
             new SheetSteps([new SheetStep("a step", "pressure, bar")]),
             new SheetFindings([new SheetFinding(SheetMark.Fault, "topic", "says", "basis", "change")]),
-            new SheetBars("bars", "hours", [new SheetBar("none", 2, "2 h"), new SheetBar("half", 1, "1 h")]),
+            new SheetBars("bars", [new SheetBar("none", 2, "2 h"), new SheetBar("half", 1, "1 h")]),
             new SheetLines("lines", ["key = \"value\""]),
         ];
         Assert.Equal(
@@ -31,10 +31,12 @@ public class SheetTests : BunitContext
     public void Bars_are_as_long_as_their_numbers()
     {
         IRenderedComponent<SheetBarsView> drawn = Render<SheetBarsView>(p => p.Add(
-            b => b.Bars, new SheetBars("Deadhead", "hours", [new("none", 4, "4 h"), new("quarter", 1, "1 h"), new("good", 0, "0 h")])));
+            b => b.Bars, new SheetBars("Deadhead", [new("none", 4, "4 h"), new("quarter", 1, "1 h"), new("good", 0, "0 h")])));
         double[] widths = [.. drawn.FindAll("rect").Select(rect => double.Parse(rect.GetAttribute("width")!.TrimEnd('%')))];
         Assert.Equal(4, widths[0] / widths[1], 0.01);
         Assert.Equal(0, widths[2]);
+        Assert.Contains("the longest bar is 4 h", drawn.Markup, StringComparison.Ordinal);
+        Assert.Equal("", new SheetBars("Deadhead", [new("good", 0, "0 s")]).Scale);
     }
 
     [Fact]
@@ -80,6 +82,7 @@ public class SheetTests : BunitContext
     {
         SheetTable Rows(int count) => new("c", [new("n")], [.. Enumerable.Range(0, count).Select(i => (IReadOnlyList<string>)[$"{i}"])]);
         Assert.Contains("sheet-short", Render<SheetTableView>(p => p.Add(t => t.Table, Rows(6))).Markup, StringComparison.Ordinal);
-        Assert.DoesNotContain("sheet-short", Render<SheetTableView>(p => p.Add(t => t.Table, Rows(40))).Markup, StringComparison.Ordinal);
+        Assert.Contains("sheet-long", Render<SheetTableView>(p => p.Add(t => t.Table, Rows(11))).Markup, StringComparison.Ordinal);
+        Assert.DoesNotContain("sheet-short", Render<SheetTableView>(p => p.Add(t => t.Table, Rows(11))).Markup, StringComparison.Ordinal);
     }
 }

@@ -48,6 +48,13 @@ public static class Measured
         ? $"{UnitConverter.Convert(m3s, VolumeFlowUnit.CubicMeterPerSecond, VolumeFlowUnit.UsGallonPerMinute):0.00}"
         : $"{LitresPerMinute(m3s):0.0}";
 
+    /// <summary>Unit of temperatures in a column: "°C" or "°F".</summary>
+    public static string TemperatureUnitOf(DisplayUnits units) => units == DisplayUnits.Us ? "°F" : "°C";
+
+    /// <summary>A temperature given in °C as a number for a column, as <see cref="Show.Temperature"/> rounds it.</summary>
+    public static string TemperatureIn(double c, DisplayUnits units) =>
+        Show.Temperature(c, units)[..^(TemperatureUnitOf(units).Length + 1)];
+
     /// <summary>Unit of lengths and heads in a column: "m" or "ft".</summary>
     public static string LengthUnitOf(DisplayUnits units) => units == DisplayUnits.Us ? "ft" : "m";
 

@@ -35,7 +35,8 @@ internal static class TransformerFindings
                 + (wait > TimeSpan.Zero
                     ? $"when all call at once the last zone starts {Durations.InWords(wait)} after the first"
                     : "all zones may start at once"),
-            "VALVE-STAGGER; four fifths of the plate (common practice), Class 2 at most 100 VA (NEC article 725, from trade texts)",
+            "a valve waits to open until the transformer can feed it (rule VALVE-STAGGER); four fifths of the plate (common practice), "
+                + "Class 2 at most 100 VA (NEC article 725, from trade texts)",
             tooLarge ? "a source above 100 VA is no Class 2 circuit: ask the electrician, or split it in two" : "")
         {
             Value = last,

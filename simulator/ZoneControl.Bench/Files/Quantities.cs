@@ -12,6 +12,8 @@ public readonly record struct QuantityReading(double? Value, string Found, strin
 /// <summary>Reads quantities such as "250 ft", "0.6 gpm" or "1 h 20 min". The decimal sign is a point, everywhere.</summary>
 public static partial class Quantities
 {
+    private const int ShortestSlip = 3;
+
     /// <summary>What people write for units; only for hints, since one way to write a file is enough.</summary>
     private static readonly (string[] Words, string Unit)[] _longWords =
     [
@@ -23,7 +25,10 @@ public static partial class Quantities
     ];
 
     /// <summary>Reads a quantity of one dimension.</summary>
-    public static QuantityReading Read(string text, Dimension dimension)
+    /// <param name="text">The quantity.</param>
+    /// <param name="dimension">Its dimension.</param>
+    /// <param name="mayBeMeant">Units that a hint may name; all where nothing is given.</param>
+    public static QuantityReading Read(string text, Dimension dimension, Func<string, bool>? mayBeMeant = null)
     {
         MatchCollection parts = Part().Matches(text);
         if (parts.Count == 0 || parts.Sum(part => part.Length) != text.Length)
@@ -41,23 +46,25 @@ public static partial class Quantities
             if (unit.Length == 0)
                 return Mistake(text, " without a unit", "");
             if (dimension.ToBase(number, unit) is not { } value)
-                return WrongUnit(text, unit, dimension);
+                return WrongUnit(text, unit, dimension, mayBeMeant ?? (_ => true));
             sum += value;
         }
 
         return double.IsFinite(sum) ? new QuantityReading(sum, "", "") : Mistake(text, "", "too large a number");
     }
 
-    private static QuantityReading WrongUnit(string text, string unit, Dimension dimension)
+    private static QuantityReading WrongUnit(string text, string unit, Dimension dimension, Func<string, bool> mayBeMeant)
     {
         Dimension? other = Dimension.All.FirstOrDefault(candidate => candidate.Units.Contains(unit));
         if (other is not null)
             return Mistake(text, $", {other.Name}", "");
+        string[] known = [.. dimension.Units.Where(mayBeMeant)];
+        // Of one or two letters every other unit is near: "mi" is no slip for "m".
         string? near = _longWords.FirstOrDefault(pair => pair.Words.Contains(unit.ToLowerInvariant()) && dimension.Units.Contains(pair.Unit)).Unit
-            ?? dimension.Units.FirstOrDefault(known => known.Equals(unit, StringComparison.OrdinalIgnoreCase))
-            ?? NearestWord.Find(unit, dimension.Units);
+            ?? known.FirstOrDefault(word => word.Equals(unit, StringComparison.OrdinalIgnoreCase))
+            ?? (unit.Length >= ShortestSlip ? NearestWord.Find(unit, known.Where(word => word.Length >= ShortestSlip - 1)) : null);
         string hint = near is null
-            ? $"unknown unit; known are {string.Join(", ", dimension.Units)}"
+            ? $"unknown unit; known are {string.Join(", ", known)}"
             : $"did you mean \"{near}\"?";
         return Mistake(text, "", hint);
     }

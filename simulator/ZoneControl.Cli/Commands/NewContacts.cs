@@ -6,7 +6,8 @@ namespace ZoneControl.Cli.Commands;
 /// <summary>Asks which contacts are fitted, and says what each is for.</summary>
 internal sealed class NewContacts(NewPrompt prompt)
 {
-    private const string HandSwitches = "hand switches (one for each zone's valves, one for the pump, to try them by hand)";
+    private const string Service = "service";
+    private const string HandSwitches = "hand switches";
 
     /// <summary>Keys of the fitted ones; null when the person wants to go back to what was asked before them.</summary>
     public async Task<IReadOnlyList<string>?> AskAsync()
@@ -14,7 +15,7 @@ internal sealed class NewContacts(NewPrompt prompt)
         (string Key, string Ask, bool Common)[] all =
         [
             .. ContactKind.All.Select(kind => (kind.Key, $"{kind.Label} ({PurposeOf(kind)})", kind.Key is "season" or "reset")),
-            ("service", HandSwitches, true),
+            (Service, $"{HandSwitches} (one for each zone's valves, one for the pump, to try them by hand)", true),
         ];
         var fitted = new bool[all.Length];
         for (int i = 0; i < all.Length;)
@@ -30,6 +31,10 @@ internal sealed class NewContacts(NewPrompt prompt)
 
         return [.. all.Where((_, i) => fitted[i]).Select(contact => contact.Key)];
     }
+
+    /// <summary>The fitted ones in the words in which they were asked for.</summary>
+    public static string InWords(IReadOnlyList<string> fitted) =>
+        fitted.Count > 0 ? string.Join(", ", fitted.Select(key => key == Service ? HandSwitches : ContactKind.All.First(kind => kind.Key == key).Label)) : "none";
 
     /// <summary>What a contact is for, in a few words of the house.</summary>
     private static string PurposeOf(ContactKind kind) => kind.Contact switch

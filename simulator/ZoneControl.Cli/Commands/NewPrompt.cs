@@ -12,14 +12,14 @@ internal sealed class NewPrompt(IAnsiConsole console, CancellationToken cancel)
 
     /// <summary>A line.</summary>
     /// <param name="ask">What is asked.</param>
-    /// <param name="common">What Enter stands for; null where Enter is no answer, "" where it is an empty one.</param>
+    /// <param name="common">What Enter stands for; "" where it is an empty answer, which may not do.</param>
     /// <param name="judge">Why an answer will not do; null where it will.</param>
-    public async Task<string?> LineAsync(string ask, string? common, Func<string, string?> judge)
+    public async Task<string?> LineAsync(string ask, string common, Func<string, string?> judge)
     {
         while (true)
         {
             var prompt = new TextPrompt<string>(Markup.Escape(ask)) { AllowEmpty = true };
-            if (common is { Length: > 0 })
+            if (common.Length > 0)
                 prompt.DefaultValue(common);
             string text;
             try
@@ -34,12 +34,14 @@ internal sealed class NewPrompt(IAnsiConsole console, CancellationToken cancel)
 
             if (text == Back)
                 return null;
-            string? refusal = text.Length == 0 && common is null ? $"found nothing, expected {ask.ToLowerInvariant()}" : judge(text);
-            if (refusal is null)
+            if (judge(text) is not { } refusal)
                 return text;
-            console.WriteLine($"  {char.ToUpperInvariant(refusal[0])}{refusal[1..]}.");
+            Say($"  {char.ToUpperInvariant(refusal[0])}{refusal[1..]}.");
         }
     }
+
+    /// <summary>Writes a line.</summary>
+    public void Say(string text) => console.WriteLine(text);
 
     /// <summary>One of some words.</summary>
     public Task<string?> ChoiceAsync(string ask, IReadOnlyList<string> choices, string common) =>
@@ -54,10 +56,10 @@ internal sealed class NewPrompt(IAnsiConsole console, CancellationToken cancel)
     }
 
     /// <summary>Lengths of loops, with commas.</summary>
-    public async Task<string[]?> LengthsAsync(string ask, string units, bool mayBeNone)
+    public async Task<string[]?> LengthsAsync(string ask, IReadOnlyList<string> now, string units, bool mayBeNone)
     {
         AnswerRange range = AnswerRange.Loop;
-        string? text = await LineAsync(ask, mayBeNone ? "" : null, typed =>
+        string? text = await LineAsync(ask, string.Join(", ", now), typed =>
             Split(typed).Select(length => range.Refusal(length, units)).FirstOrDefault(refusal => refusal is not null)
             ?? (mayBeNone || Split(typed).Length > 0 ? null : range.Refusal(typed, units)));
         return text is null ? null : Split(text);

@@ -12,6 +12,7 @@ internal sealed class NewQuestions
 {
     private readonly IAnsiConsole _console;
     private readonly NewPrompt _prompt;
+    private readonly NewZones _zones;
     private readonly NewSettings _settings;
     private readonly Question[] _all;
 
@@ -23,6 +24,7 @@ internal sealed class NewQuestions
         _console = console;
         _settings = settings;
         _prompt = new NewPrompt(console, cancel);
+        _zones = new NewZones(_prompt);
         _all = [.. Questions()];
     }
 
@@ -38,9 +40,10 @@ internal sealed class NewQuestions
             Question[] open = [.. _all.Where(question => !question.Answered && question.Applies(a))];
             if (at >= open.Length)
                 break;
-            HouseAnswers? answered = await PutAsync(open[at], a, $"Question {at + 1} of {open.Length}. ");
-            at = answered is null ? Math.Max(0, at - 1) : at + 1;
-            a = answered ?? a;
+            // Numbered as the summary numbers them, where those that options answered have their lines too.
+            Question[] shown = [.. _all.Where(question => question.Applies(a))];
+            (a, bool back) = await PutAsync(open[at], a, $"Question {Array.IndexOf(shown, open[at]) + 1} of {shown.Length}. ");
+            at = back ? Math.Max(0, at - 1) : at + 1;
         }
 
         return await CorrectAsync(a);
@@ -60,16 +63,16 @@ internal sealed class NewQuestions
             foreach (string mistake in mistakes)
                 Say($"  {mistake}");
             string ask = mistakes.Length > 0 ? "Number of the answer to correct" : "Enter writes the file; a number corrects that answer";
-            string? text = await _prompt.LineAsync(ask, mistakes.Length > 0 ? null : "", typed =>
+            string? text = await _prompt.LineAsync(ask, "", typed =>
                 typed.Length == 0 && mistakes.Length == 0 ? null
                 : int.TryParse(typed, out int line) && line >= 1 && line <= shown.Length ? null
-                : $"found \"{typed}\", expected a number from 1 to {shown.Length}{(mistakes.Length > 0 ? "" : ", or Enter")}");
+                : $"found {(typed.Length > 0 ? $"\"{typed}\"" : "nothing")}, expected a number from 1 to {shown.Length}{(mistakes.Length > 0 ? "" : ", or Enter")}");
             if (text is null)
                 continue;
             if (text.Length == 0)
                 return a;
             Question chosen = shown[int.Parse(text, System.Globalization.CultureInfo.InvariantCulture) - 1];
-            a = await PutAsync(chosen, a, "") ?? a;
+            (a, _) = await PutAsync(chosen, a, "");
         }
     }
 
@@ -83,20 +86,21 @@ internal sealed class NewQuestions
         return made.House is null ? [.. made.Mistakes.Where(mistake => mistake.IsError).Select(NewAnswers.InWords)] : [];
     }
 
-    private async Task<HouseAnswers?> PutAsync(Question question, HouseAnswers a, string number)
+    private async Task<(HouseAnswers Answers, bool Back)> PutAsync(Question question, HouseAnswers a, string number)
     {
         _console.WriteLine();
         Say(number + question.Explains);
-        return await question.AskAsync(a);
+        HouseAnswers? answered = await question.AskAsync(a);
+        return (answered ?? question.Kept(a), answered is null);
     }
 
     private IEnumerable<Question> Questions()
     {
         NewSettings s = _settings;
-        yield return Text(Asked.Name, s.Name, "Shown on sheets and reports.",
-            a => a.Name, text => AnswerCheck.Name(text, AnswerCheck.LongestHouseName), (a, text) => a with { Name = text });
         yield return Choice(Asked.Units, s.Units, "si: metres, litres a minute, °C. us: feet, gallons a minute, °F.", ["si", "us"],
             a => a.Units, (a, text) => a with { Units = text });
+        yield return Text(Asked.Name, s.Name, "Shown on sheets and reports.",
+            a => a.Name, text => AnswerCheck.Name(text, AnswerCheck.LongestHouseName), (a, text) => a with { Name = text });
         yield return Measure(Asked.PumpHead, s.PumpHead, "Its label or data sheet: the highest head, at no flow.",
             a => a.PumpHead, a => CommonValues.Of(a.Units).PumpHead, AnswerRange.PumpHead, (a, text) => a with { PumpHead = text });
         yield return Measure(Asked.PumpFlow, s.PumpFlow, "The same label: the most flow, at no head.",
@@ -110,18 +114,21 @@ internal sealed class NewQuestions
         yield return Measure(Asked.MainsInside, s.MainsInside, "Inside, not outside: a tape round the pipe says more than the truth.",
             a => a.MainsInside, a => CommonValues.Of(a.Units).MainsInside, AnswerRange.MainsInside, (a, text) => a with { MainsInside = text });
         yield return Choice(Asked.Tube, s.Tube, "Printed on the tube where it comes out of the floor.", [.. TubeSizes.All.Select(size => size.Word)],
-            a => a.Tube ?? CommonValues.Of(a.Units).Tube, (a, text) => a with { Tube = text });
+            a => a.Tube ?? CommonValues.Of(a.Units).Tube, (a, text) => a with { Tube = text == CommonValues.Of(a.Units).Tube ? null : text });
         yield return new Question(Asked.Gated, s.Gated, "Then ZoneControl senses its valves and gates pump and heat demand.",
             a => a.Gated ? "yes" : "no",
             async a => await _prompt.YesAsync(Asked.Gated.Title, a.Gated) is { } yes ? a with { Gated = yes } : null);
         yield return new Question(Asked.Zones, s.Zones.Length > 0,
             "Zones: one thermostat and the loops that it opens, in the order of the terminals. An empty name ends the list.",
-            a => string.Join("; ", a.Zones.Select(InWords)),
-            async a => await new NewZones(_prompt, a.Units).AskAsync() is { } zones ? a with { Zones = zones } : null);
+            a => string.Join("; ", a.Zones.Select(NewZones.InWords)),
+            async a => await _zones.AskAsync(a.Zones, a.Units) is { } zones ? a with { Zones = zones } : null)
+        {
+            Kept = a => a with { Zones = _zones.Kept },
+        };
         yield return new Question(Asked.StandingLoops, s.StandingLoops.Length > 0,
             "Always open, by a hand valve: their lengths with commas. Enter: none.",
             a => a.StandingLoops.Count > 0 ? string.Join(", ", a.StandingLoops) : "none",
-            async a => await _prompt.LengthsAsync(Asked.StandingLoops.Title, a.Units, mayBeNone: true) is { } loops
+            async a => await _prompt.LengthsAsync(Asked.StandingLoops.Title, [], a.Units, mayBeNone: true) is { } loops
                 ? a with { StandingLoops = loops }
                 : null);
         yield return Optional(Asked.Bypass, s.Bypass,
@@ -134,7 +141,7 @@ internal sealed class NewQuestions
             (a, text) => a with { Transformer = text }, a => !a.Gated);
         yield return new Question(Asked.Contacts, s.Contacts is not null,
             "Contacts beside thermostats and end switches. Common for a first build: the season switch and the reset button.",
-            a => a.Contacts.Count > 0 ? string.Join(", ", a.Contacts) : "none",
+            a => NewContacts.InWords(a.Contacts),
             async a => await new NewContacts(_prompt).AskAsync() is { } contacts ? a with { Contacts = contacts } : null);
     }
 
@@ -150,9 +157,11 @@ internal sealed class NewQuestions
 
     private Question Measure(
         Asked about, string? option, string explains, Func<HouseAnswers, string?> now, Func<HouseAnswers, string> common, AnswerRange range,
-        Func<HouseAnswers, string, HouseAnswers> set) =>
+        Func<HouseAnswers, string?, HouseAnswers> set) =>
         new(about, option is not null, explains, a => now(a) ?? common(a),
-            async a => await _prompt.LineAsync(about.Title, now(a) ?? common(a), text => range.Refusal(text, a.Units)) is { } text ? set(a, text) : null);
+            async a => await _prompt.LineAsync(about.Title, now(a) ?? common(a), text => range.Refusal(text, a.Units)) is { } text
+                ? set(a, text == common(a) ? null : text) // a common value follows the units if they are corrected
+                : null);
 
     private Question Optional(
         Asked about, string? option, string explains, Func<HouseAnswers, string?> now, string nothing, Func<HouseAnswers, string, string?> judge,
@@ -164,9 +173,6 @@ internal sealed class NewQuestions
         {
             Applies = applies ?? (_ => true),
         };
-
-    private static string InWords(ZoneAnswers zone) =>
-        $"{zone.Name} ({zone.Kind}, {zone.Opening ?? CommonValues.Opening(zone.Kind)}: {string.Join(", ", zone.Loops)})";
 
     private void Say(string text) => _console.WriteLine(text);
 
@@ -181,5 +187,8 @@ internal sealed class NewQuestions
     {
         /// <summary>Whether it makes sense with the answers so far.</summary>
         public Func<HouseAnswers, bool> Applies { get; init; } = _ => true;
+
+        /// <summary>What stays of an answer when the person went back in the middle of it.</summary>
+        public Func<HouseAnswers, HouseAnswers> Kept { get; init; } = a => a;
     }
 }

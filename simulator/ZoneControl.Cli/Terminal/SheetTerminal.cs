@@ -138,7 +138,7 @@ internal static class SheetTerminal
 
     private static void Bars(IAnsiConsole console, SheetBars sheet)
     {
-        Screen.Say(console, $"{sheet.Title}, {sheet.Unit}:");
+        Screen.Say(console, sheet.Scale.Length > 0 ? $"{sheet.Title}; {sheet.Scale}:" : $"{sheet.Title}:");
         double most = sheet.Bars.Select(bar => bar.Value).DefaultIfEmpty(0).Max();
         foreach (SheetBar bar in sheet.Bars)
         {

@@ -8,6 +8,11 @@ namespace ZoneControl.Bench.Choosing.NewHouses;
 /// <param name="Us">The same in US units.</param>
 public sealed record AnswerRange(Dimension Dimension, (string Least, string Most, string Example) Si, (string Least, string Most, string Example) Us)
 {
+    private static readonly string[] _siOnly =
+        ["m", "cm", "mm", "L/min", "l/min", "L/h", "l/h", "L/s", "l/s", "m3/h", "m³/h", "bar", "mbar", "kPa", "Pa"];
+
+    private static readonly string[] _usOnly = ["ft", "in", "gpm", "psi"];
+
     /// <summary>The pump's head at no flow.</summary>
     public static AnswerRange PumpHead { get; } = new(Dimension.Head, ("0.1 m", "100 m", "5 m"), ("0.5 ft", "300 ft", "16 ft"));
 
@@ -45,7 +50,11 @@ public sealed record AnswerRange(Dimension Dimension, (string Least, string Most
     {
         ArgumentNullException.ThrowIfNull(text);
         var (least, most, example) = units == "us" ? Us : Si;
-        QuantityReading reading = Quantities.Read(text.Trim(), Dimension);
+        if (text.Trim().Length == 0)
+            return $"found nothing, expected {Dimension.Name} such as \"{example}\"";
+        // What is taken is taken in any unit; what is offered is of the house's own system.
+        string[] foreign = units == "us" ? _siOnly : _usOnly;
+        QuantityReading reading = Quantities.Read(text.Trim(), Dimension, unit => !foreign.Contains(unit));
         if (reading.Value is not { } value)
         {
             string hint = reading.Hint.Length > 0 ? $" ({reading.Hint})" : "";

@@ -51,7 +51,7 @@ public static class CompareSheet
             ]),
         ]);
 
-    private static SheetBars Picture(Comparison comparison) => new("Deadhead", "hours",
+    private static SheetBars Picture(Comparison comparison) => new("Deadhead",
         [.. comparison.Outcomes.Select(o => new SheetBar(o.Protection.Name, o.DeadheadS / 3600, Quantity.Duration(o.DeadheadS)))]);
 
     private static SheetTable Rooms(Comparison comparison) => new(

@@ -18,11 +18,6 @@ public static class RecordSheet
         "Flow switch: what its contact said. Passing water: the zones whose flow glasses (the small sight tubes on the manifold) moved "
         + "or whose pipes got warm.";
 
-    private const string StrokeWords =
-        "Times run from the moment at which the zone's output was switched on, or off. Open and shut: until the stem stood still, by a watch. Switch "
-        + "on and off: until its end switch changed. Moved and warm: whose stem (the pin under the actuator) moved and whose actuator "
-        + "got warm or hummed; \"itself\" is as it should be.";
-
     /// <summary>The document of a record.</summary>
     public static SheetView From(House house, SeasonRecord record)
     {
@@ -114,7 +109,26 @@ public static class RecordSheet
         SheetText[] hands = model && !house.Contacts.Service
             ? [new SheetText("This house has no hand switches (service = true under [contacts]); the run was made as if jumpers stood in for them.")]
             : [];
-        return new SheetSection(heading, [.. hands, new SheetText(StrokeWords), Times(house, record)]);
+        return new SheetSection(heading, [.. hands, new SheetText(StrokeWords(record)), Times(house, record)]);
+    }
+
+    /// <summary>What the columns mean, of those alone that the table has.</summary>
+    private static string StrokeWords(SeasonRecord record)
+    {
+        bool shut = record.Zones.Any(zone => zone.ClosedS is not null);
+        bool made = record.Zones.Any(zone => zone.SwitchMadeS is not null || MadeAtRest(record, zone));
+        bool broke = record.Zones.Any(zone => zone.SwitchBrokeS is not null);
+        bool moved = record.Zones.Any(zone => zone.Moved is not null);
+        bool warmed = record.Zones.Any(zone => zone.Warmed is not null);
+        string words = $"Times run from the moment at which the zone's output was switched on{(shut || broke ? ", or off" : "")}. "
+            + $"{(shut ? "Open and shut" : "Open")}: until the stem stood still, by a watch.";
+        if (made || broke)
+            words += $" Switch {(made && broke ? "on and off" : made ? "on" : "off")}: until its end switch changed.";
+        if (moved)
+            words += " Moved: whose stem (the pin under the actuator) moved.";
+        if (warmed)
+            words += " Warm: whose actuator got warm or hummed.";
+        return moved || warmed ? words + " \"Itself\" is as it should be." : words;
     }
 
     /// <summary>The columns in which something stands.</summary>

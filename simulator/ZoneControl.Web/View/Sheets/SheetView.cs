@@ -89,11 +89,14 @@ public enum SheetMark
 /// <param name="Change">What to change; possibly "".</param>
 public sealed record SheetFinding(SheetMark Mark, string Topic, string Says, string Basis, string Change);
 
-/// <summary>Bars side by side, one for each line.</summary>
+/// <summary>Bars side by side, one for each line; their words carry the unit.</summary>
 /// <param name="Title">What is drawn.</param>
-/// <param name="Unit">Unit of the numbers.</param>
 /// <param name="Bars">The bars.</param>
-public sealed record SheetBars(string Title, string Unit, IReadOnlyList<SheetBar> Bars) : SheetBlock;
+public sealed record SheetBars(string Title, IReadOnlyList<SheetBar> Bars) : SheetBlock
+{
+    /// <summary>What the longest bar stands for, since bars of two documents are not to one scale; "" where there is none.</summary>
+    public string Scale => Bars.MaxBy(bar => bar.Value) is { Value: > 0 } longest ? $"the longest bar is {longest.Words}" : "";
+}
 
 /// <summary>One bar.</summary>
 /// <param name="Name">Its name.</param>

@@ -1,3 +1,4 @@
+using ZoneControl.Bench.Choosing;
 using ZoneControl.Bench.Houses;
 using ZoneControl.Bench.Winters;
 using ZoneControl.Plant.Heat;
@@ -60,18 +61,18 @@ public static class WinterSheet
                 Row("deadhead in all", one => one.DeadheadS, Quantity.Duration),
                 Row("of it with no flow at all", one => one.ShutS, Quantity.Duration),
                 Row("times it happened", one => one.DeadheadEvents, Whole),
-                Row("hottest in the pump", one => one.HottestTrappedC, value => Show.Temperature(value, units)),
+                Row($"hottest in the pump, {Measured.TemperatureUnitOf(units)}", one => one.HottestTrappedC, value => Measured.TemperatureIn(value, units)),
                 Row("pump starts", one => one.PumpStarts, Whole),
-                Row("pump ran", one => one.PumpRunH, value => $"{Whole(value)} h"),
-                Row("pump's energy", one => one.PumpEnergyKWh, value => $"{Whole(value)} kWh"),
-                Row("heat from the source", one => one.HeatKWh, value => $"{Whole(value)} kWh"),
+                Row("pump ran, h", one => one.PumpRunH, Whole),
+                Row("pump's energy, kWh", one => one.PumpEnergyKWh, Whole),
+                Row("heat from the source, kWh", one => one.HeatKWh, Whole),
                 Row("runs of the heat source", one => one.SourceStarts, Whole),
-                Row("rooms too cold", one => one.UnderKh, value => $"{Degrees(value, units)} {DegreeHours(units)}"),
-                Row("rooms too warm", one => one.OverKh, value => $"{Degrees(value, units)} {DegreeHours(units)}"),
+                Row($"rooms too cold, {DegreeHours(units)}", one => one.UnderKh, value => Degrees(value, units)),
+                Row($"rooms too warm, {DegreeHours(units)}", one => one.OverKh, value => Degrees(value, units)),
             ]);
     }
 
-    private static SheetBars Picture(IReadOnlyList<IReadOnlyList<SeasonResult>> winters) => new("Deadhead, the most of any winter", "hours",
+    private static SheetBars Picture(IReadOnlyList<IReadOnlyList<SeasonResult>> winters) => new("Deadhead, the most of any winter",
         [
             .. Enumerable.Range(0, winters[0].Count).Select(i =>
             {
@@ -93,17 +94,18 @@ public static class WinterSheet
         DisplayUnits units = season.House.Units;
         IReadOnlyList<HouseRoom> described = season.House.HeatOrCommon().Rooms;
         return new SheetTable(
-            $"Too cold and too warm in {DegreeHours(units)}; calls: times that the thermostat began to ask",
+            $"Set, the room's lowest and highest, and floor (its surface at its warmest) in {Measured.TemperatureUnitOf(units)}; "
+                + $"too cold and too warm in {DegreeHours(units)}; calls: times that the thermostat began to ask",
             [
-                new("room"), new("set", true), new("coldest", true), new("warmest", true), new("too cold", true), new("too warm", true),
+                new("room"), new("set", true), new("low", true), new("high", true), new("too cold", true), new("too warm", true),
                 new("floor", true), new("calls", true),
             ],
             [
                 .. season.Rooms.Select((room, i) => (IReadOnlyList<string>)
                 [
-                    season.House.Zones[i].Label, Show.Temperature(described[i].SetC.Value, units), Show.Temperature(room.ColdestC, units),
-                    Show.Temperature(room.WarmestC, units), Degrees(room.UnderKh, units), Degrees(room.OverKh, units),
-                    Show.Temperature(room.WarmestFloorC, units), Whole(room.Calls),
+                    season.House.Zones[i].Label, Measured.TemperatureIn(described[i].SetC.Value, units), Measured.TemperatureIn(room.ColdestC, units),
+                    Measured.TemperatureIn(room.WarmestC, units), Degrees(room.UnderKh, units), Degrees(room.OverKh, units),
+                    Measured.TemperatureIn(room.WarmestFloorC, units), Whole(room.Calls),
                 ]),
             ]);
     }
