@@ -129,6 +129,21 @@ public class SaveLoadTests
     }
 
     [Fact]
+    public void A_loaded_controller_goes_on_with_the_exercise_that_was_begun()
+    {
+        static Rig Exercising()
+        {
+            Rig rig = Rig.InSeason(House.OfZones(1).Exercised(60, 60, 3000, 20_000));
+            rig.RunUntil(o => o.Pump, 70_000);
+            return rig.RunFor(1000);
+        }
+
+        int left = Exercising().RunUntil(o => !o.Pump, 10_000);
+        Assert.True(left > House.Scan);
+        Assert.Equal(left, Exercising().Reload().RunUntil(o => !o.Pump, 10_000));
+    }
+
+    [Fact]
     public void The_idle_seconds_stand_where_it_says()
     {
         Rig rig = Rig.InSeason(House.OfZones(3).Switched(0).Gated(1).Exercised(600, 60, 1000, 5000)).RunFor(60_000);

@@ -6,6 +6,14 @@ public class BootSafeTests
     private static Published AllOff(bool powerUp) => new() { PowerUp = powerUp, Contacts = Contact.Lockout };
 
     [Fact]
+    public void A_contact_that_only_the_first_scan_saw_is_not_accepted()
+    {
+        Rig rig = Rig.BeforePowerUp(House.OfZones(1)).Call(0).Step().EndCall(0).Step();
+
+        rig.Always(o => (o.AcceptedCalls | o.Valves) == 0, 1000);
+    }
+
+    [Fact]
     public void With_every_contact_made_the_first_scan_puts_nothing_on()
     {
         Rig rig = Rig.BeforePowerUp(House.OfZones(3).Switched(0, 2)).Call(0, 1, 2).Make(0, 2).Step();
