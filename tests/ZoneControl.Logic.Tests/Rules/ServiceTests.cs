@@ -24,6 +24,18 @@ public class ServiceTests
     }
 
     [Fact]
+    public void A_late_valve_is_tried_again_while_the_pump_runs_by_hand()
+    {
+        Rig rig = Rig.InSeason(House.OfZones(2).Switched(0).Fit(Contact.ServicePump)).Hand(0, 1).On(Contact.ServicePump);
+        rig.RunUntil(o => o.Pump, House.Opening + 3 * House.Scan);
+        rig.RunUntil(o => o.LateValves == 1, House.SwitchLimit);
+        Assert.Equal((2, true), (rig.Out.Valves, rig.Out.Pump));
+
+        rig.Always(o => o is { Valves: 2, Pump: true }, House.Closing - House.Scan);
+        Assert.Equal(3, rig.Step().Out.Valves);
+    }
+
+    [Fact]
     public void A_pump_that_a_hand_stops_stops_at_once_when_there_was_no_heat_and_its_valves_stay_for_the_rundown()
     {
         Rig rig = Rig.InSeason(Served()).Hand(1).On(Contact.ServicePump).RunFor(4000).Off(Contact.ServicePump).EndHand(1).Hand(2).Step();
