@@ -19,6 +19,24 @@ public class SkippingTests
         Assert.Throws<CsCheckException>(() =>
             RandomRun.Any.Sample(run => Verdict.IsClean(Difference(run, 1)), iter: Cases, print: run => run.ToString()));
 
+    public static TheoryData<string> Settled => ["priority that lasts too long", "a hand that is ignored", "frost without heat", "a long delay that nobody waits for"];
+
+    [Theory]
+    [MemberData(nameof(Settled))]
+    public void Where_only_a_contact_can_change_anything_no_deadline_is_announced(string settled)
+    {
+        Rig rig = settled switch
+        {
+            "priority that lasts too long" => Rig.InSeason(House.OfZones(1).Fit(Contact.Priority)).On(Contact.Priority).RunFor(2 * House.PriorityMax),
+            "a hand that is ignored" => Rig.InSeason(House.OfZones(1)).Hand(0).RunFor(2 * House.ServiceLimit),
+            "frost without heat" => Rig.InSeason(House.OfZones(1).Fit(Contact.Freeze | Contact.Lockout)).Lockout().RunFor(1000).On(Contact.Freeze)
+                .RunFor(House.Opening + 2 * House.FreezeHeatMax),
+            _ => Rig.InSeason(House.OfZones(1).With(s => s.PumpStartDelayMs = 3 * House.Overrun)).RunFor(60_000),
+        };
+
+        rig.Always(o => o.NextDeadlineMs == ZoneController.Never, 5000);
+    }
+
     [Fact]
     public void A_scan_that_decides_nothing_fills_a_fresh_image_like_any_other()
     {
