@@ -21,8 +21,7 @@ internal sealed class BoardCommand(Streams streams) : AsyncCommand<BoardSettings
     public override async Task<int> ExecuteAsync(CommandContext context, BoardSettings settings, CancellationToken cancellationToken)
     {
         House house = await new Inputs(streams, "nothing was generated", cancellationToken).HouseAsync(settings.House);
-        if (settings.Settings is { Length: > 0 } path && Path.GetFullPath(path) == Path.GetFullPath(settings.House))
-            throw new BadInputException($"--settings {path}: is also the house file; choose another name.");
+        ResultPaths.Check([("the house file", settings.House)], [("--settings", settings.Settings)]);
         using PendingFile? file = settings.Settings is { } target ? new PendingFile(target) : null;
         BoardSheet sheet = BoardSheet.Of(house);
         cancellationToken.ThrowIfCancellationRequested();

@@ -64,7 +64,7 @@ public static class ProtectionList
                 + "its minimum flow is taken to stay the same.", regulated, Straight, [new(RegulatedPump, 1)]),
             new("delay + bypass", "Time relay and spring bypass.", bypassed, s => new DelayedStart(s, slowest), [new(Relay, 1), new(Bypass, 1)]),
             Proving(new(Ours, $"Minimum open of {house.Controller.MinimumOpen} with companions, proven before the pump starts."
-                + (plain.Bypass is null ? "" : " The bypass stays, since minimum open counts it."), plain, Library, [new(Controller, 1)])),
+                + (plain.Bypass is null ? "" : " The bypass stays, since minimum open counts it."), plain, Library, [new(Controller, 1)]), Sets(plain)),
             .. WithFlowSwitch(plain, Library),
             // The plant takes no spring bypass beside a pump that regulates in proportion: they may balance at two flows.
             new("ZC + bypass", "ZoneControl and spring bypass.",
@@ -100,19 +100,19 @@ public static class ProtectionList
     private static Protection Regulated(House house, Func<ControllerSettings, IController> library)
     {
         int own = house.Controller.MinimumOpen;
-        int? least = Sets(house).LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value);
+        OpenSets sets = Sets(house);
+        int? least = sets.LeastMinimumOpen(house.Pump.MinimumFlowM3s.Value);
         int open = least is { } needed && CompanionsReach(house, needed) ? Math.Max(needed, own) : own;
         return Proving(new Protection("ZC + regulated pump", $"ZoneControl and the regulated pump, with minimum open {open} for it.",
-            house with { Controller = house.Controller with { MinimumOpen = open } }, library, [new(Controller, 1), new(RegulatedPump, 1)]));
+            house with { Controller = house.Controller with { MinimumOpen = open } }, library, [new(Controller, 1), new(RegulatedPump, 1)]), sets);
     }
 
-    /// <summary>A protection that proves minimum open, with what there is to say where that is too little for the pump.</summary>
-    private static Protection Proving(Protection protection)
+    /// <summary>A protection that proves minimum open, with what there is to say where its sets of open zones pass too little for the pump.</summary>
+    private static Protection Proving(Protection protection, OpenSets sets)
     {
         House house = protection.House;
         int open = house.Controller.MinimumOpen;
         double wants = house.Pump.MinimumFlowM3s.Value;
-        OpenSets sets = Sets(house);
         if (sets.WorstReaching(open) is not { } worst || sets.Flow(worst) >= wants)
             return protection;
         string why = $"Its minimum open of {open} may be {house.ZoneLabels(worst)} alone, {Show.Flow(sets.Flow(worst), house.Units)} where the pump wants "
